@@ -1,0 +1,1 @@
+"""Numbers: the calculation language, its kinds, and the network of values that it makes."""

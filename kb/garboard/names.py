@@ -1,0 +1,95 @@
+"""The grammar of names: record ids, component tags, block names, value addresses.
+
+Ids and tags look alike and share one register, so that no string on a vessel ever means two things.
+The letters decide which is which: those in RECORD_LETTERS belong to records.
+"""
+
+import re
+from difflib import get_close_matches
+from collections.abc import Iterable
+
+__all__ = [
+    "ADDRESS",
+    "BLOCK",
+    "IDENTIFIER",
+    "RECORD_LETTERS",
+    "is_identifier",
+    "is_record_id",
+    "is_tag",
+    "key_of",
+    "nearest",
+    "system_of",
+]
+
+RECORD_LETTERS = frozenset(
+    ("DD", "CN", "FN", "CA", "CL", "IT", "TR", "PR", "HZ", "AL", "FT", "LL", "OI", "CO", "TM", "WP")
+    + ("RW", "MT")
+)
+
+IDENTIFIER = re.compile(r"[A-Z]{2}-[A-Z]{2}-\d{3}")
+"""A record id or a full component tag, such as SA-DD-003 or SA-RV-001."""
+
+BLOCK = re.compile(r"[a-z][a-z0-9]*(?:-[a-z0-9]+)*")
+"""The name of a calc fence, unique in the handbook, such as receiver-sizing."""
+
+ADDRESS = re.compile(
+    r"(?P<owner>[A-Z]{2}-[A-Z]{2}-\d{3}|[a-z][a-z0-9]*(?:-[a-z0-9]+)*)"
+    r"\.(?P<name>[A-Za-z][A-Za-z0-9_]*(?:\.[A-Za-z][A-Za-z0-9_]*)?)"
+)
+"""The address of a value: block.name, block.name.result, TAG.property or site.name."""
+
+
+def is_identifier(text: str) -> bool:
+    """Whether the text has the form of a record id or a full tag.
+
+    >>> is_identifier("SA-RV-001"), is_identifier("RV-001")
+    (True, False)
+    """
+    return IDENTIFIER.fullmatch(text) is not None
+
+
+def is_record_id(text: str) -> bool:
+    """Whether the text has the form of a record id.
+
+    >>> is_record_id("SA-DD-003"), is_record_id("SA-RV-001")
+    (True, False)
+    """
+    return is_identifier(text) and text[3:5] in RECORD_LETTERS
+
+
+def is_tag(text: str) -> bool:
+    """Whether the text has the form of a full component tag.
+
+    >>> is_tag("SA-RV-001"), is_tag("SA-DD-003")
+    (True, False)
+    """
+    return is_identifier(text) and text[3:5] not in RECORD_LETTERS
+
+
+def system_of(identifier: str) -> str:
+    """The system code that an id or a tag starts with.
+
+    >>> system_of("SA-RV-001")
+    'SA'
+    """
+    return identifier[:2]
+
+
+def key_of(text: str) -> str:
+    """Fold a name to the key people find it by: no case, spaces, hyphens, dots or slashes.
+
+    >>> key_of("SA-RV-001"), key_of("sa rv 001")
+    ('sarv001', 'sarv001')
+    """
+    return re.sub(r"[\s\-./_]+", "", text).casefold()
+
+
+def nearest(word: str, known: Iterable[str]) -> str | None:
+    """The known name closest to a misspelt one, or None when nothing comes near.
+
+    >>> nearest("clas", ["class", "title"])
+    'class'
+    """
+    folded = {name.casefold(): name for name in sorted(known, reverse=True)}
+    found = get_close_matches(word.casefold()[:80], folded, n=1, cutoff=0.6)
+    return folded[found[0]] if found else None

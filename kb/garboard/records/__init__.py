@@ -1,0 +1,1 @@
+"""What is recorded: frozen dataclasses, one a kind, and KINDS written by hand."""

@@ -1,0 +1,1 @@
+"""Plain page data: what stands on each page and in which order, without a word of HTML."""

@@ -1,0 +1,348 @@
+"""The parts that pages are made of.
+
+A page is a title block, messages, and a row of blocks. Blocks are data: an adapter draws them, and
+nothing in them has been marked up. Only Prose holds contributed text, which an adapter renders as
+Markdown and sanitises; everything else is shown as it is, escaped.
+"""
+
+from dataclasses import dataclass, field
+
+from garboard.errors import Diagnostic, Where
+
+__all__ = [
+    "Block",
+    "Bullets",
+    "Calculation",
+    "Cell",
+    "Column",
+    "Facts",
+    "Fold",
+    "Heading",
+    "Ladder",
+    "Link",
+    "Message",
+    "Page",
+    "Paragraph",
+    "Photo",
+    "Plate",
+    "Prose",
+    "Review",
+    "Row",
+    "Rung",
+    "Run",
+    "Shown",
+    "SourceLine",
+    "Step",
+    "Steps",
+    "Strong",
+    "Table",
+    "Tiles",
+    "WorkedLine",
+]
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """A link to another page of the handbook."""
+
+    target: str
+    """A page key, or a page key and anchor joined by `#`."""
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Plate:
+    """A component tag, drawn as the label plate engraved on the part; always a link."""
+
+    tag: str
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """A value as shown, linked to the page that owns it."""
+
+    address: str
+    text: str
+    """`30 bar(g)`, or `not computed`."""
+    strong: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Strong:
+    """Words in bold: a limit, a state to see."""
+
+    text: str
+
+
+Run = str | Link | Plate | Shown | Strong
+"""A run of text inside a line."""
+Cell = tuple[Run, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """A heading; the page's own title is level 1."""
+
+    text: str
+    level: int = 2
+    anchor: str = ""
+    """Made from the text where empty."""
+
+
+@dataclass(frozen=True, slots=True)
+class Prose:
+    """Contributed Markdown, never templated, sanitised by the adapter."""
+
+    text: str
+    where: Where
+    """Of its first line."""
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraph:
+    """A line of our own."""
+
+    runs: Cell
+    quiet: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Bullets:
+    """A list."""
+
+    items: tuple[Cell, ...]
+    ordered: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """Labels and what stands against them."""
+
+    rows: tuple[tuple[str, Cell], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """A column of a table."""
+
+    title: str
+    number: bool = False
+    """Right-aligned, tabular figures."""
+    strong: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """A row of a table; `anchor` lets a link land on it."""
+
+    cells: tuple[Cell, ...]
+    anchor: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """A table; on a narrow screen each row becomes a list of label and value."""
+
+    caption: str
+    columns: tuple[Column, ...]
+    rows: tuple[Row, ...]
+    empty: str = "nothing recorded"
+    """What is said where there are no rows."""
+
+
+@dataclass(frozen=True, slots=True)
+class Message:
+    """A safety message: four parts in order, placed by the page, never inside contributed text."""
+
+    word: str
+    """DANGER, WARNING, CAUTION or NOTICE, computed from the hazard."""
+    hazard: Cell
+    """With its energy."""
+    harm: Cell
+    """What it does to a body."""
+    avoid: Cell
+    """Imperative and checkable."""
+    source: str = ""
+    """The hazard record's id."""
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One action."""
+
+    number: str
+    do: str
+    item: Cell
+    """Plate and name of the part."""
+    place: str = ""
+    to: str = ""
+    see: Cell = ()
+    """The state to see."""
+    within: str = ""
+    if_not: str = ""
+    message: Message | None = None
+    """Directly before the step it guards."""
+    second: str = ""
+    """`second person checks at the same time`, `a second person checks by themselves`."""
+    hold: Cell = ()
+    """Hold or witness point in words."""
+
+
+@dataclass(frozen=True, slots=True)
+class Steps:
+    """The keel line: a procedure's steps in order."""
+
+    steps: tuple[Step, ...]
+    end: str = ""
+    """`Empty the start header complete`."""
+
+
+@dataclass(frozen=True, slots=True)
+class Rung:
+    """One mark on a ladder of limits, highest first."""
+
+    word: str
+    """rating, relief, trip, high alarm, normal, low alarm, least for function."""
+    cell: Cell
+    about: Cell
+    """Which part it belongs to."""
+    height: float
+    """0 at the foot, 1 at the head; equal marks share a height."""
+    strong: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Ladder:
+    """One vertical scale for a quantity, marked in words."""
+
+    caption: str
+    rungs: tuple[Rung, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WorkedLine:
+    """One line of a calculation, as a reader sees it."""
+
+    name: str
+    anchor: str
+    """`receiver-sizing.n`"""
+    label: str
+    text: str
+    """Symbols = numbers = result, in plain text."""
+    mathml: str
+    """The same as MathML made by the core: trusted."""
+    result: str
+    """As shown."""
+    range: str
+    """`8 to 10 at worst`, or empty."""
+    given: bool
+    sources: tuple[int, ...] = ()
+    """Numbers in the page's list of sources."""
+    kind: str = "value"
+    """value, requirement, note or alarm."""
+    verdict: str = ""
+    """For a requirement: how it stands and the margin, in words."""
+    fails: bool = False
+    fault: str = ""
+    """Why it is not computed."""
+
+
+@dataclass(frozen=True, slots=True)
+class Calculation:
+    """A fence, worked."""
+
+    name: str
+    title: str
+    lines: tuple[WorkedLine, ...]
+    tables: tuple[Table, ...] = ()
+    """Rows that a table method read."""
+    hide_working: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Photo:
+    """A picture with its text alternative."""
+
+    path: str
+    """Inside the content folder."""
+    alt: str
+    caption: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Tiles:
+    """Large targets that lead somewhere: alarms by their exact wording, systems, registers."""
+
+    tiles: tuple[tuple[Link, str], ...]
+    """Link and the line under it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Fold:
+    """What may be folded away: working, decision history, sign-off list. Never a limit or a step."""
+
+    title: str
+    """Says what and how many."""
+    blocks: tuple["Block", ...]
+
+
+Block = (
+    Heading | Prose | Paragraph | Bullets | Facts | Table | Message | Steps | Ladder | Calculation | Photo | Tiles | Fold
+)
+
+
+@dataclass(frozen=True, slots=True)
+class SourceLine:
+    """One numbered line of a page's list of sources."""
+
+    number: int
+    source: str
+    text: str
+    """Title, edition, clause."""
+    seen: str
+    """original, secondary, remembered: how it was read."""
+
+
+@dataclass(frozen=True, slots=True)
+class Review:
+    """The review state of a page, in words with the reason."""
+
+    words: str
+    """`NOT REVIEWED. Nobody has checked this page.`"""
+    trusted: bool = False
+    """False: a full-width reversed bar."""
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """One page of the handbook."""
+
+    key: str
+    """What links name: a record id, a tag, or a path such as `starting-air/normal-values`."""
+    path: str
+    """Path in the site without suffix: `starting-air/normal-values`, `records/SA-DD-003`."""
+    title: str
+    kind: str
+    """Page kind in words."""
+    review: Review
+    system: str = ""
+    """System code, or empty for the vessel."""
+    system_title: str = ""
+    ident: str = ""
+    """What the title block shows as id."""
+    status: str = ""
+    """Service status of the system, in words."""
+    messages: tuple[Message, ...] = ()
+    """Head of the page."""
+    standing: tuple[Diagnostic, ...] = ()
+    """What the rules found against it."""
+    blocks: tuple[Block, ...] = ()
+    sources: tuple[SourceLine, ...] = ()
+    deferral: str = ""
+    """The common line, where anything is calculated or can hurt."""
+    used_on: tuple[Link, ...] = ()
+    last_change: str = ""
+    source_path: str = ""
+    """The content file it is written in, where it is one."""
+    nav: tuple[str, ...] = field(default=())
+    """Where it stands in the contents: section, subsection."""
