@@ -72,5 +72,5 @@ class GarboardError(Exception):
     """The run cannot go on; its text is one line for the person who started it."""
 
 
-class OutsideValidity(GarboardError):
+class OutsideValidity(GarboardError):  # noqa: N818 - said as the trade says it
     """A method was asked for a value outside the limits in which it holds."""

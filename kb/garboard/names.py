@@ -5,8 +5,8 @@ The letters decide which is which: those in RECORD_LETTERS belong to records.
 """
 
 import re
-from difflib import get_close_matches
 from collections.abc import Iterable
+from difflib import get_close_matches
 
 __all__ = [
     "ADDRESS",
@@ -21,10 +21,7 @@ __all__ = [
     "system_of",
 ]
 
-RECORD_LETTERS = frozenset(
-    ("DD", "CN", "FN", "CA", "CL", "IT", "TR", "PR", "HZ", "AL", "FT", "LL", "OI", "CO", "TM", "WP")
-    + ("RW", "MT")
-)
+RECORD_LETTERS = frozenset("DD CN FN CA CL IT TR PR HZ AL FT LL OI CO TM WP RW MT".split())
 
 IDENTIFIER = re.compile(r"[A-Z]{2}-[A-Z]{2}-\d{3}")
 """A record id or a full component tag, such as SA-DD-003 or SA-RV-001."""

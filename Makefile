@@ -1,0 +1,47 @@
+# Two commands on a fresh machine: `make handbook` builds the demo, `make test` runs everything
+# that a change must pass. Both make their own environment in .venv.
+
+PYTHON ?= python3
+VENV   := .venv
+BIN    := $(VENV)/bin
+READY  := $(VENV)/.ready
+
+.PHONY: handbook test serve lint bench clean browser
+
+handbook: $(READY)
+	$(BIN)/mkdocs build --quiet
+	@echo "The handbook is in site/. Open site/index.html in any browser; no network is needed."
+
+serve: $(READY)
+	$(BIN)/mkdocs serve
+
+test: $(READY) browser
+	$(BIN)/ruff check .
+	$(BIN)/ruff format --check .
+	$(BIN)/mypy
+	$(BIN)/pytest --cov
+
+lint: $(READY)
+	$(BIN)/ruff check --fix .
+	$(BIN)/ruff format .
+	$(BIN)/mypy
+
+bench: $(READY)
+	$(BIN)/python -m tests.bench
+
+$(READY): pyproject.toml
+	$(PYTHON) -m venv $(VENV)
+	$(BIN)/python -m pip install --quiet --upgrade pip
+	$(BIN)/python -m pip install --quiet --editable '.[dev]'
+	@touch $(READY)
+
+# The page tests drive a headless Chromium. As root on a Debian machine it is installed here;
+# anywhere else the tests say what is missing.
+browser:
+	@command -v chromium >/dev/null || command -v chromium-browser >/dev/null || command -v google-chrome >/dev/null \
+	|| { [ "$$(id -u)" = 0 ] && command -v apt-get >/dev/null \
+	     && apt-get update -qq && apt-get install -y -qq --no-install-recommends chromium fonts-dejavu-core poppler-utils >/dev/null; } \
+	|| echo "No Chromium found: install the Debian package chromium (or any Chromium) for the page tests."
+
+clean:
+	rm -rf $(VENV) site dist .coverage .pytest_cache .mypy_cache .ruff_cache

@@ -1,0 +1,213 @@
+"""The rules of the house: what may import what, who owns a risky import, how long a module may be."""
+
+import ast
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+HOUSE = Path(__file__).parent.parent
+CORE = HOUSE / "kb" / "garboard"
+ADAPTER = HOUSE / "plugins" / "mkdocs_garboard"
+
+LAYERS = (
+    ("errors", "names"),
+    ("calc",),
+    ("methods", "records"),
+    ("systems",),
+    ("reading",),
+    ("plan", "review"),
+    ("book",),
+    ("rules", "views"),
+    ("handbook",),
+    ("cli",),
+    ("__main__",),
+)
+"""Lowest first: a module imports its own part of the house, or something strictly lower."""
+
+OWNERS = {
+    "pint": "calc/units.py",
+    "yaml": "reading/strict_yaml.py",
+    "subprocess": "reading/history.py",
+}
+SITE_GENERATOR = ("mkdocs", "material", "markdown", "jinja2", "mkdocs_garboard")
+NEVER = ("pickle", "marshal", "shelve", "importlib.machinery")
+BANNED_NAMES = ("utils", "helpers", "common", "misc", "manager", "tools", "lib")
+SHORT = {"kb/garboard/handbook.py": 150, "plugins/mkdocs_garboard/plugin.py": 150}
+
+
+def modules(root: Path) -> list[Path]:
+    return sorted(root.rglob("*.py"))
+
+
+def imports(path: Path) -> Iterator[tuple[int, str]]:
+    """Line and full name of everything a module imports, wherever in it."""
+    for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+        if isinstance(node, ast.Import):
+            for name in node.names:
+                yield node.lineno, name.name
+        elif isinstance(node, ast.ImportFrom) and node.module:
+            yield node.lineno, node.module
+
+
+def part(name: str) -> str:
+    """The part of the house that a dotted core name belongs to."""
+    return name.split(".")[1] if "." in name else "garboard"
+
+
+def layer(of: str) -> int:
+    return next(number for number, names in enumerate(LAYERS) if of in names)
+
+
+def upward_imports(root: Path) -> list[str]:
+    faults = []
+    for path in modules(root):
+        mine = path.relative_to(root).parts[0].removesuffix(".py")
+        if mine == "__init__":
+            continue
+        for line, name in imports(path):
+            if not name.startswith("garboard."):
+                continue
+            theirs = part(name)
+            if theirs != mine and layer(theirs) >= layer(mine):
+                faults.append(f"{path.relative_to(root)}:{line} imports {name}")
+    return faults
+
+
+def foreign_owners(root: Path, owners: dict[str, str]) -> list[str]:
+    return [
+        f"{path.relative_to(root)}:{line} imports {name}"
+        for path in modules(root)
+        for line, name in imports(path)
+        if (owner := owners.get(name.split(".")[0])) and path.relative_to(root).as_posix() != owner
+    ]
+
+
+def test_imports_point_downwards() -> None:
+    assert upward_imports(CORE) == []
+
+
+def test_an_upward_import_is_seen(tmp_path: Path) -> None:
+    (tmp_path / "calc").mkdir()
+    (tmp_path / "calc" / "units.py").write_text("def f():\n    from garboard.rules import run\n")
+
+    assert upward_imports(tmp_path) == ["calc/units.py:2 imports garboard.rules"]
+
+
+def test_every_part_of_the_house_has_a_layer() -> None:
+    parts = {path.relative_to(CORE).parts[0].removesuffix(".py") for path in modules(CORE)}
+
+    assert parts - {"__init__"} <= {name for names in LAYERS for name in names}
+
+
+def test_each_risky_import_has_one_owner() -> None:
+    assert foreign_owners(CORE, OWNERS) == []
+
+
+def test_a_second_owner_is_seen(tmp_path: Path) -> None:
+    (tmp_path / "book.py").write_text("import yaml\n")
+
+    assert foreign_owners(tmp_path, OWNERS) == ["book.py:1 imports yaml"]
+
+
+def test_the_core_names_no_site_generator() -> None:
+    named = [
+        f"{path.relative_to(CORE)}:{line} imports {name}"
+        for path in modules(CORE)
+        for line, name in imports(path)
+        if name.split(".")[0] in SITE_GENERATOR
+    ]
+
+    assert named == []
+
+
+def test_importing_the_core_loads_no_site_generator() -> None:
+    program = (
+        f"import sys, garboard.cli; print([m for m in {SITE_GENERATOR!r} if m in sys.modules])"
+    )
+
+    done = subprocess.run(
+        [sys.executable, "-c", program], capture_output=True, text=True, check=True
+    )
+
+    assert done.stdout.strip() == "[]"
+
+
+def test_the_adapter_enters_the_core_by_its_front_doors() -> None:
+    doors = ("garboard", "garboard.handbook", "garboard.views", "garboard.errors")
+    strays = [
+        f"{path.relative_to(ADAPTER)}:{line} imports {name}"
+        for path in modules(ADAPTER)
+        for line, name in imports(path)
+        if name.split(".")[0] == "garboard"
+        and not (name in doors or name.startswith("garboard.views."))
+    ]
+
+    assert strays == []
+
+
+@pytest.mark.parametrize("root", [CORE, ADAPTER], ids=["core", "adapter"])
+def test_nothing_that_was_written_is_ever_executed(root: Path) -> None:
+    calls = [
+        f"{path.relative_to(root)}:{node.lineno} calls {node.func.id}"
+        for path in modules(root)
+        for node in ast.walk(ast.parse(path.read_text("utf-8")))
+        if isinstance(node, ast.Call)
+        and isinstance(node.func, ast.Name)
+        and node.func.id in ("eval", "exec", "compile", "__import__")
+    ]
+    loads = [
+        f"{path.relative_to(root)}:{line} imports {name}"
+        for path in modules(root)
+        for line, name in imports(path)
+        if name in NEVER
+    ]
+
+    assert calls + loads == []
+
+
+def test_modules_stay_short_enough_to_read() -> None:
+    long = {
+        path.relative_to(HOUSE).as_posix(): lines
+        for root in (CORE, ADAPTER)
+        for path in modules(root)
+        if (lines := len(path.read_text("utf-8").splitlines()))
+        > SHORT.get(path.relative_to(HOUSE).as_posix(), 350)
+    }
+
+    assert long == {}
+
+
+def test_modules_are_named_after_nouns_of_the_trade() -> None:
+    vague = [
+        path.name for root in (CORE, ADAPTER) for path in modules(root) if path.stem in BANNED_NAMES
+    ]
+
+    assert vague == []
+
+
+def test_every_module_says_what_it_is_for() -> None:
+    silent = [
+        path.relative_to(HOUSE).as_posix()
+        for root in (CORE, ADAPTER)
+        for path in modules(root)
+        if not ast.get_docstring(ast.parse(path.read_text("utf-8")))
+    ]
+
+    assert silent == []
+
+
+def test_only_the_command_line_prints() -> None:
+    printing = [
+        f"{path.relative_to(CORE)}:{node.lineno}"
+        for path in modules(CORE)
+        if path.name != "cli.py"
+        for node in ast.walk(ast.parse(path.read_text("utf-8")))
+        if isinstance(node, ast.Call)
+        and isinstance(node.func, ast.Name)
+        and node.func.id == "print"
+    ]
+
+    assert printing == []
