@@ -1,8 +1,8 @@
 """How an engineering method is declared: parameters, limits, source, cautions, proof.
 
 A formula method has its body as text in the calculation language, so that its working, ranges and
-what-if come from the same reader as an author's own lines. A table method is plain Python behind the
-same declaration. `calc` is handed the table of methods; it never imports one.
+what-if come from the same reader as an author's own lines. A table method is plain Python behind
+the same declaration. `calc` is handed the table of methods; it never imports one.
 """
 
 from collections.abc import Callable, Mapping
@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 
 __all__ = [
+    "Alarm",
     "Answer",
     "Argument",
     "Expect",
@@ -42,15 +43,18 @@ class Parameter:
     name: str
     meaning: str
     unit: str = ""
-    """A unit whose kind and dimension the argument must have: `bar(g)`, `m3(n)`; empty: a plain number."""
+    """A unit whose kind and dimension the argument must have: `bar(g)`, `m3(n)`; empty: a plain
+    number."""
     default: str | None = None
-    """Text in the calculation language, such as `site.atmosphere`; None: may be left out only when no result asked for needs it."""
+    """Text in the calculation language, such as `site.atmosphere` or another name of the method;
+    None: may be left out only when no result asked for needs it."""
     words: tuple[str, ...] = ()
     """The bare words it may be, instead of a quantity."""
     listed: bool = False
     """Takes a list `[a, b]` of quantities."""
     missing: str = ""
-    """Why it cannot be done without: `the lowest starting pressure must be measured, never taken as zero`."""
+    """Why it cannot be done without: `the lowest starting pressure must be measured, never taken as
+    zero`."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,11 +68,20 @@ class Result:
 
 @dataclass(frozen=True, slots=True)
 class Limit:
-    """Where the method holds: a comparison in the calculation language, and the reason it refuses past it."""
+    """Where the method holds: a comparison in the calculation language, and why not past it."""
 
     holds: str
     """`p_hi <= 40 bar(g)`."""
     reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class Alarm:
+    """What a formula method warns of: a comparison in the calculation language, and the words."""
+
+    when: str
+    """`T_out > 121 degC`."""
+    text: str
 
 
 class Expect(StrEnum):
@@ -100,7 +113,8 @@ class Proof:
     """published, table, rule, consistency or constructed."""
     expect: Expect = Expect.VALUE
     relative: float = 0.0
-    """Tolerance of the value; where a relative and an absolute one are given, meeting either is enough."""
+    """Tolerance of the value; where a relative and an absolute one are given, meeting either is
+    enough."""
     absolute: str = ""
     """Absolute tolerance with its unit."""
     must_not_give: tuple[tuple[str, str], ...] = ()
@@ -129,6 +143,8 @@ class Argument:
     word: str = ""
     text: str = ""
     """As written, for messages."""
+    items: tuple[float, ...] = ()
+    """The values of a list, in SI."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -174,8 +190,10 @@ class FormulaMethod(Method):
     """A method whose body is text in the calculation language."""
 
     body: str
-    """One `name = expression in UNIT  # what it is` a line; parameters and earlier names may be used. A line that
-    needs a parameter which was left out is left out with it."""
+    """One `name = expression in UNIT  # what it is` a line; parameters and other names may be used.
+    A line that needs a parameter which was left out is left out with it."""
+    alarms: tuple[Alarm, ...] = ()
+    """Judged where the method has given values, at nominal and at every corner."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

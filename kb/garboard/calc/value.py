@@ -49,9 +49,11 @@ class Value:
     unit: Unit
     """The unit it is shown in."""
     si: float | None
-    """In SI units; readings of pressure in Pa above the atmosphere, of temperature in K. None: not computed."""
+    """In SI units; readings of pressure in Pa above the atmosphere, of temperature in K. None: not
+    computed."""
     low: float | None
-    """Smallest and largest when everything is at its worst; equal to `si` where nothing upstream has a tolerance."""
+    """Smallest and largest when everything is at its worst; equal to `si` where nothing upstream
+    has a tolerance. None beside a value: at some corner it has no answer."""
     high: float | None
     text: str
     """As shown: `30 bar(g)`, `9`, `1.91 MJ`; `not computed` for a broken one."""
@@ -64,6 +66,10 @@ class Value:
     """Addresses it is worked out from directly."""
     fault: Diagnostic | None = None
     """Why it is not computed."""
+    whole: bool = False
+    """A count, shown without decimals."""
+    digits: int = 3
+    """Significant digits it is shown with."""
 
 
 class Verdict(StrEnum):
