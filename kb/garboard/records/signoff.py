@@ -37,9 +37,11 @@ class SignOff:
     """One person's word that one thing, as it then stood, was checked."""
 
     capacity: Capacity
+    """In what capacity does somebody sign?"""
     by: str
     """A key of people.yml, one person; only the role is ever printed."""
     on: date
+    """On which day?"""
     to: str | None = None
     """The state moved to."""
     digest: str | None = None
@@ -47,9 +49,13 @@ class SignOff:
     saw: Mapping[str, str] | None = None
     """Values and records cited, as they stood."""
     scope: tuple[str, ...] = ()
+    """What was checked: arithmetic, units, sources, layout, isolation, wording, steps ..."""
     not_checked: tuple[str, ...] = ()
+    """What was not, so that a page can say so."""
     verdict: Verdict | None = None
+    """What it came to."""
     band: str | None = None
+    """How far a value may move before it lapses: `1 %`."""
     evidence: str | None = None
     """Photograph of the signed sheet, wanted where another person enters it."""
     words: str | None = None

@@ -1,0 +1,1 @@
+"""Text to records, with a place for every value."""
