@@ -1,0 +1,232 @@
+"""The book: everything that was read and worked out; what rules and views look at."""
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, replace
+from datetime import date
+from typing import TypeVar
+
+from garboard.calc.method import Method
+from garboard.calc.network import Network, evaluate
+from garboard.calc.sheet import Fence as CalcFence
+from garboard.calc.show import show_in
+from garboard.calc.value import Citation, Given, Value
+from garboard.errors import Diagnostic, Where
+from garboard.names import is_identifier, system_of
+from garboard.reading.content import Content
+from garboard.reading.fences import Fence
+from garboard.records.base import Record
+from garboard.records.component import Component
+from garboard.records.relations import Names, find_references
+from garboard.records.system import Joins, ServiceStatus, System
+
+__all__ = ["Book", "Mentioned", "make_book"]
+
+R = TypeVar("R", bound=Record)
+
+
+@dataclass(frozen=True, slots=True)
+class Mentioned:
+    """One name, found in one place."""
+
+    by: str
+    """What names it: a record id, a tag, a system code or the path of a page."""
+    to: str
+    names: Names
+    where: Where
+    field: str
+    """Field path; `text` for the Markdown, `calc` for a fence."""
+
+
+@dataclass(frozen=True, slots=True)
+class Book:
+    """Everything read and computed; it never changes."""
+
+    content: Content
+    network: Network
+    mentions: tuple[Mentioned, ...]
+    today: date
+    """The date that time rules are judged by."""
+
+    @property
+    def records(self) -> Mapping[str, Record]:
+        """Filed records by id."""
+        return self.content.records
+
+    @property
+    def components(self) -> Mapping[str, Component]:
+        """Components by full tag."""
+        return self.content.components
+
+    @property
+    def systems(self) -> Mapping[str, System]:
+        """Systems by code."""
+        return self.content.systems
+
+    @property
+    def values(self) -> Mapping[str, Value]:
+        """Values by address."""
+        return self.network.values
+
+    def of_kind(self, kind: type[R]) -> Iterator[R]:
+        """Filed records of one kind, in order of id."""
+        return (record for record in self.records.values() if isinstance(record, kind))
+
+    def raised(self, code: str) -> Iterator[Diagnostic]:
+        """What reading and working out reported under one code."""
+        both = (*self.content.diagnostics, *self.network.diagnostics)
+        return (item for item in both if item.code == code)
+
+    def status_of(self, about: str) -> ServiceStatus:
+        """The service status of the system that something belongs to.
+
+        Args:
+            about: A record id, a tag, an address, a system code or a block name. What belongs to no
+                system counts as in service, so that every rule binds it.
+        """
+        owner = about.split(".", maxsplit=1)[0]
+        sheet = self.network.sheets.get(owner)
+        if sheet is not None:
+            owner = sheet.owner
+        system = self.systems.get(system_of(owner) if is_identifier(owner) else owner)
+        return system.status if system else ServiceStatus.IN_SERVICE
+
+    def fences_of(self, owner: str) -> Iterator[Fence]:
+        """The calc fences of a record or page, in the order of its text."""
+        return (fence for fence in self.content.fences if fence.owner == owner)
+
+    def show(self, address: str, unit: str = "") -> str | None:
+        """A value as shown, in another unit where one is named.
+
+        Args:
+            address: `receiver-sizing.n`.
+            unit: A unit of the same kind, `psi(g)`; empty for its own.
+
+        Returns:
+            The text, `not computed` for a broken value, None where there is no such value or unit.
+        """
+        value = self.values.get(address)
+        if value is None:
+            return None
+        return show_in(value, unit) if unit else value.text
+
+    def declared(self, name: str) -> bool:
+        """Whether an id, tag, source or address means something here."""
+        return (
+            name in self.records
+            or name in self.components
+            or name in self.content.sources
+            or name in self.values
+        )
+
+    def mentions_of(self, name: str) -> Iterator[Mentioned]:
+        """Where something is named."""
+        return (item for item in self.mentions if item.to == name)
+
+
+def make_book(content: Content, methods: Mapping[str, Method]) -> Book:
+    """Work out everything that was read.
+
+    Args:
+        content: What was read.
+        methods: The methods that a calculation may call.
+    """
+    aliases = dict(_aliases(content))
+    network = evaluate(
+        [_as_calc(fence) for fence in content.fences], dict(_givens(content)), methods, aliases
+    )
+    network = _with_aliases(network, aliases, content.components)
+    today = content.vessel.as_of or date.today()  # noqa: DTZ011 - a vessel keeps its own day
+    return Book(content, network, tuple(_mentions(content)), today)
+
+
+def _as_calc(fence: Fence) -> CalcFence:
+    first = fence.lines[0].where if fence.lines else fence.where
+    texts = tuple(line.text for line in fence.lines)
+    return CalcFence(fence.name, fence.options_text, texts, first, fence.owner)
+
+
+def _givens(content: Content) -> Iterator[tuple[str, Given]]:
+    for name, given in content.vessel.conditions.items():
+        yield f"site.{name}", replace(given, address=f"site.{name}")
+    for tag, part in content.components.items():
+        plate = (Citation(part.plate, "plate"),) if part.plate else ()
+        for name, given in part.givens():
+            sources = given.sources or plate
+            label = given.label or f"{name.replace('_', ' ')} of {part.name or tag}"
+            address = f"{tag}.{name}"
+            yield address, replace(given, address=address, sources=sources, label=label)
+
+
+def _aliases(content: Content) -> Iterator[tuple[str, str]]:
+    for tag, part in content.components.items():
+        for name, address in part.aliases():
+            yield f"{tag}.{name}", address
+
+
+def _with_aliases(
+    network: Network, aliases: Mapping[str, str], components: Mapping[str, Component]
+) -> Network:
+    """The network with a value for each property that is drawn from elsewhere."""
+    values = dict(network.values)
+    feeds = dict(network.feeds)
+    for address, source in aliases.items():
+        value = network.values.get(_last(aliases, source))
+        if value is None:
+            continue
+        tag, _, name = address.partition(".")
+        part = components[tag]
+        label = f"{name.replace('_', ' ')} of {part.name or tag}"
+        values[address] = replace(
+            value,
+            address=address,
+            where=part.at_place(name),
+            label=label,
+            uses=(source,),
+            given=False,
+        )
+        feeds[source] = (*feeds.get(source, ()), address)
+    return replace(network, values=values, feeds=feeds)
+
+
+def _last(aliases: Mapping[str, str], address: str) -> str:
+    """The address at the end of a chain of aliases; a ring of them ends where it began."""
+    seen = {address}
+    while address in aliases and aliases[address] not in seen:
+        address = aliases[address]
+        seen.add(address)
+    return address
+
+
+def _mentions(content: Content) -> Iterator[Mentioned]:
+    for record in (*content.records.values(), *content.doubles, *content.unfiled):
+        yield from _in_fields(record, record.id or record.where.path, record.place)
+    for tag, part in content.components.items():
+        yield from _in_fields(part, tag, part.at_place)
+    yield from _in_fields(content.vessel, "handbook.yml", content.vessel.place)
+    for table in (content.people, content.sources, content.spares, content.retired):
+        for key, entry in table.items():
+            yield from _in_fields(entry, key, _places_of(entry.places, entry.where))
+    for code, system in content.systems.items():
+        yield from _in_fields(system, code, system.place)
+        for end in (end for run in system.runs for end in run.ends):
+            if end.joins in (Joins.PART, Joins.UNKNOWN):
+                yield Mentioned(code, end.name, Names.TAG, end.where, "connections")
+    yield from _in_texts(content)
+
+
+def _in_texts(content: Content) -> Iterator[Mentioned]:
+    for written in content.texts:
+        by, field = written.owner, written.field or "text"
+        for link in written.links:
+            yield Mentioned(by, link.address, Names.ADDRESS, link.where, field)
+        for name in written.names:
+            yield Mentioned(by, name.name, Names.IDENTIFIER, name.where, field)
+
+
+def _places_of(places: Mapping[str, Where], start: Where) -> Callable[[str], Where]:
+    return lambda path: places.get(path, start)
+
+
+def _in_fields(thing: object, by: str, place: Callable[[str], Where]) -> Iterator[Mentioned]:
+    for found in find_references(thing):
+        yield Mentioned(by, found.text, found.names, place(found.path), found.path)

@@ -1,0 +1,32 @@
+"""A concession is past its day.
+
+Why: leave to depart from a rule was given for a time and on conditions; past that time nobody has
+given it.
+
+Fix: correct what it was for, then have it closed; or ask again, with what has been learned since.
+Whether its conditions are still true is asked on the rounds, not here.
+"""
+
+from collections.abc import Iterator
+
+from garboard.book import Book
+from garboard.errors import Diagnostic, Severity
+from garboard.records.base import date_of
+from garboard.records.change import Concession
+from garboard.rules.standing import state_of
+
+CODE = "concession-expired"
+SEVERITY = Severity.HOLD
+BINDS_FROM = "sketch"
+WAIVABLE = False
+
+
+def check(book: Book) -> Iterator[Diagnostic]:
+    """Look at the day of every concession that is still leaned on."""
+    for record in book.of_kind(Concession):
+        until = date_of(record.until)
+        if state_of(record) in ("granted", "expired") and until and until < book.today:
+            text = f"{record.id} ran out {until}, it departs from {record.departs_from}"
+            cure = "correct it and close the concession, or ask again"
+            where = record.place("until")
+            yield Diagnostic(where, SEVERITY, text, cure, CODE, str(record.id))

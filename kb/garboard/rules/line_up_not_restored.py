@@ -1,0 +1,103 @@
+"""A procedure ends with a valve in another position than the one it says it restores.
+
+Why: the next one to start the plant takes it to stand as it always does.
+
+Fix: add the step that puts it back; or write into `restores` how it really stands, and why that
+is right. An isolation is left on by its last step and is not looked at; whether it comes off
+before the work is proved is not seen here either.
+"""
+
+import re
+from collections.abc import Iterator, Mapping
+
+from garboard.book import Book
+from garboard.errors import Diagnostic, Severity
+from garboard.names import IDENTIFIER
+from garboard.records.procedure import Procedure, Use
+from garboard.rules.line_ups import folded, state_positions
+from garboard.rules.steps import end_position, live_procedures
+
+CODE = "line-up-not-restored"
+SEVERITY = Severity.HOLD
+BINDS_FROM = "in test"
+WAIVABLE = True
+
+SAYS = re.compile(rf"\b({IDENTIFIER.pattern})\s+(?:is\s+)?(\w+)")
+THE_REST = re.compile(
+    r"\b(others?|the rest|everything|all)\b.*\b(as before|as found|usual)\b", re.IGNORECASE
+)
+PLAIN = ("open", "shut", "running", "stopped")
+
+States = Mapping[str, Mapping[str, Mapping[str, str]]]
+
+
+def check(book: Book) -> Iterator[Diagnostic]:
+    """Compare where the steps leave each part with where the procedure says it stands."""
+    states = state_positions(book)
+    for procedure in live_procedures(book):
+        if procedure.use is Use.ISOLATION or not procedure.steps:
+            continue
+        ends = _ends(book, procedure)
+        for tag, wanted in _wanted(book, procedure, states, ends).items():
+            stands = ends.get(tag) or _start(book, procedure, states, tag)
+            if stands and wanted and stands != wanted:
+                text = f"{procedure.id} ends with {tag} {stands}, it restores {wanted}"
+                where = procedure.places.get(f"restores.{tag}", procedure.place("restores"))
+                cure = "add the step, or correct `restores`"
+                yield Diagnostic(where, SEVERITY, text, cure, CODE, str(procedure.id))
+
+
+def _ends(book: Book, procedure: Procedure) -> dict[str, str]:
+    """Where the steps leave what they move."""
+    found: dict[str, str] = {}
+    for step in procedure.steps:
+        position = end_position(step)
+        if step.tag and position:
+            found[step.tag] = folded(position, _kind(book, step.tag))
+    return found
+
+
+def _wanted(
+    book: Book, procedure: Procedure, states: States, ends: Mapping[str, str]
+) -> dict[str, str]:
+    """Where each part should stand that the procedure moves or names."""
+    restores = procedure.restores
+    if restores is None:
+        return {}
+    if isinstance(restores, Mapping):
+        return {str(tag): folded(word, _kind(book, tag)) for tag, word in restores.items()}
+    state = states.get(procedure.system, {}).get(restores)
+    if state is not None:
+        return {tag: state.get(tag) or _usual(book, tag) for tag in {**state, **ends}}
+    said = {tag: word for tag, word in _said(book, restores) if _is_position(book, tag, word)}
+    if THE_REST.search(restores):
+        before = {tag: _start(book, procedure, states, tag) for tag in ends}
+        return before | said
+    return said
+
+
+def _said(book: Book, restores: str) -> Iterator[tuple[str, str]]:
+    """Tags in a text, each with the word behind it."""
+    for found in SAYS.finditer(restores):
+        yield found[1], folded(found[2], _kind(book, found[1]))
+
+
+def _is_position(book: Book, tag: str, word: str) -> bool:
+    part = book.components.get(tag)
+    return part is not None and (word in PLAIN or word in (part.positions or {}))
+
+
+def _start(book: Book, procedure: Procedure, states: States, tag: str) -> str:
+    """Where a part stands before the first step, as far as it is known; else empty."""
+    state = states.get(procedure.system, {}).get(procedure.when or "", {})
+    return state.get(tag) or _usual(book, tag)
+
+
+def _usual(book: Book, tag: str) -> str:
+    part = book.components.get(tag)
+    return folded(part.usual, part.kind) if part and part.usual else ""
+
+
+def _kind(book: Book, tag: str) -> str:
+    part = book.components.get(tag)
+    return part.kind if part else ""
