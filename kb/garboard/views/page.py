@@ -8,6 +8,7 @@ Markdown and sanitises; everything else is shown as it is, escaped.
 from dataclasses import dataclass, field
 
 from garboard.errors import Diagnostic, Where
+from garboard.views.runs import Cell, Link, Plate, Run, Shown, Strong
 
 __all__ = [
     "Block",
@@ -15,6 +16,7 @@ __all__ = [
     "Calculation",
     "Cell",
     "Column",
+    "Drawing",
     "Facts",
     "Fold",
     "Heading",
@@ -28,8 +30,8 @@ __all__ = [
     "Prose",
     "Review",
     "Row",
-    "Rung",
     "Run",
+    "Rung",
     "Shown",
     "SourceLine",
     "Step",
@@ -39,44 +41,6 @@ __all__ = [
     "Tiles",
     "WorkedLine",
 ]
-
-
-@dataclass(frozen=True, slots=True)
-class Link:
-    """A link to another page of the handbook."""
-
-    target: str
-    """A page key, or a page key and anchor joined by `#`."""
-    text: str
-
-
-@dataclass(frozen=True, slots=True)
-class Plate:
-    """A component tag, drawn as the label plate engraved on the part; always a link."""
-
-    tag: str
-
-
-@dataclass(frozen=True, slots=True)
-class Shown:
-    """A value as shown, linked to the page that owns it."""
-
-    address: str
-    text: str
-    """`30 bar(g)`, or `not computed`."""
-    strong: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Strong:
-    """Words in bold: a limit, a state to see."""
-
-    text: str
-
-
-Run = str | Link | Plate | Shown | Strong
-"""A run of text inside a line."""
-Cell = tuple[Run, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -245,6 +209,8 @@ class WorkedLine:
     fails: bool = False
     fault: str = ""
     """Why it is not computed."""
+    answer: bool = False
+    """What the calculation was made for: something is required of it, or nothing else uses it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -270,6 +236,17 @@ class Photo:
 
 
 @dataclass(frozen=True, slots=True)
+class Drawing:
+    """A drawing made by the core, and the same in sentences beside it."""
+
+    caption: str
+    svg: str
+    """Trusted, with ids of its own system, `currentColor` for ink, and neither a style element nor a
+    style attribute. A link in it is written `href="find:SA-RV-001"`; an adapter says where it leads."""
+    sentences: tuple[Cell, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Tiles:
     """Large targets that lead somewhere: alarms by their exact wording, systems, registers."""
 
@@ -287,7 +264,20 @@ class Fold:
 
 
 Block = (
-    Heading | Prose | Paragraph | Bullets | Facts | Table | Message | Steps | Ladder | Calculation | Photo | Tiles | Fold
+    Heading
+    | Prose
+    | Paragraph
+    | Bullets
+    | Facts
+    | Table
+    | Message
+    | Steps
+    | Ladder
+    | Calculation
+    | Photo
+    | Drawing
+    | Tiles
+    | Fold
 )
 
 
@@ -332,6 +322,10 @@ class Page:
     """What the title block shows as id."""
     status: str = ""
     """Service status of the system, in words."""
+    edition: str = ""
+    """`edition 7, revision 2`; empty in a working copy, and the page says so."""
+    valid_until: str = ""
+    """The last day of the edition, `2028-05-12`; the reader's own clock says when it has passed."""
     messages: tuple[Message, ...] = ()
     """Head of the page."""
     standing: tuple[Diagnostic, ...] = ()

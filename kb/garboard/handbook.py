@@ -1,0 +1,84 @@
+"""The main path and the one door: read a folder, work it out, check it, lay out its pages."""
+
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+
+from garboard.book import Book, make_book
+from garboard.errors import Diagnostic
+from garboard.methods import METHODS
+from garboard.methods.proof import ProofResult, prove_all
+from garboard.reading.folder import read_folder
+from garboard.rules import RULES
+from garboard.rules.judge import judge
+from garboard.views.contents import Entry, Section, Target
+from garboard.views.entries import entries
+from garboard.views.page import Page
+from garboard.views.site import contents, lay_out, targets
+
+__all__ = ["Handbook", "read", "read_book"]
+
+
+@dataclass(frozen=True, slots=True)
+class Handbook:
+    """Everything that was read, worked out, found and laid out; it never changes."""
+
+    book: Book
+    diagnostics: tuple[Diagnostic, ...]
+    pages: tuple[Page, ...]
+    contents: tuple[Section, ...]
+    entries: tuple[Entry, ...]
+    targets: dict[str, Target]
+    """By page key, id, tag, block name, value address, source id and content file."""
+
+    @property
+    def vessel(self) -> str:
+        """Name of the vessel."""
+        return self.book.content.vessel.vessel
+
+    def find(self, key: str) -> Target | None:
+        """Where a bare id, tag, address, page key or content file leads, or None."""
+        return self.targets.get(key)
+
+    def show(self, address: str, unit: str = "") -> str | None:
+        """A value as shown, in another unit where one is named; None when there is no such value."""
+        return self.book.show(address, unit)
+
+
+def read(folder: Path) -> Handbook:
+    """Read a content folder: the whole main path.
+
+    Args:
+        folder: The folder that holds handbook.yml.
+
+    Returns:
+        The handbook, with every fault that was found in it.
+
+    Raises:
+        GarboardError: There is no such folder, or it is no content folder.
+    """
+    book = read_book(folder)
+    found = judge(book, RULES)
+    pages = lay_out(book, found, RULES, METHODS, proofs())
+    where = targets(book, pages)
+    return Handbook(
+        book, found, pages, contents(book, pages), tuple(entries(book, pages, where)), where
+    )
+
+
+def read_book(folder: Path) -> Book:
+    """Read and work out a content folder, without judging it or laying out a page.
+
+    Args:
+        folder: The folder that holds handbook.yml.
+
+    Raises:
+        GarboardError: There is no such folder, or it is no content folder.
+    """
+    return make_book(read_folder(folder), METHODS)
+
+
+@cache
+def proofs() -> tuple[ProofResult, ...]:
+    """Every published case of every method, run once in a process: the methods cannot change in it."""
+    return prove_all(METHODS)

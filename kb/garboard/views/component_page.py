@@ -1,0 +1,152 @@
+"""The page of one tag: what it is, where, its numbers, what it is joined with, what names it."""
+
+from collections.abc import Iterator
+
+from garboard.book import Book
+from garboard.calc.value import Value
+from garboard.records.component import QUANTITIES, Component
+from garboard.records.hazard import Hazard
+from garboard.records.inspection import Test
+from garboard.records.work import MaintenanceTask
+from garboard.views.draft import Draft
+from garboard.views.fields import line_of
+from garboard.views.inline import cell, day, shown
+from garboard.views.layout import run_sentence
+from garboard.views.messages import message_of, worst_first
+from garboard.views.page import (
+    Block,
+    Bullets,
+    Cell,
+    Column,
+    Facts,
+    Heading,
+    Photo,
+    Plate,
+    Row,
+    Table,
+)
+from garboard.views.tables import record_table
+
+__all__ = ["component_draft"]
+
+FACTS = (
+    "kind",
+    "type",
+    "place",
+    "mount",
+    "usual",
+    "fails",
+    "locked",
+    "secured",
+    "round",
+    "part_no",
+)
+DATES = ("fitted", "expires")
+
+
+def component_draft(book: Book, part: Component) -> Draft:
+    """Start the page of a component."""
+    draft = Draft(book, part.tag, part.name or part.kind, "part", system=part.system)
+    draft.source_path = part.where.path
+    found = [
+        one for one in book.of_kind(Hazard) if str(part.tag) in {str(name) for name in one.where_}
+    ]
+    draft.messages = tuple(message_of(book, one) for one in worst_first(found))
+    draft.add(Facts(tuple(_facts(book, part))))
+    draft.add(_numbers(draft, part))
+    draft.add(*_joined(book, part), *_proof(book, part))
+    if part.photo:
+        draft.add(Photo(part.photo, f"{part.name or part.kind}, {part.tag}"))
+    return draft
+
+
+def _facts(book: Book, part: Component) -> Iterator[tuple[str, Cell]]:
+    for name in FACTS:
+        line = line_of(book, part, name)
+        if line:
+            yield name.replace("_", " "), line
+    for name in DATES:
+        when = getattr(part, name)
+        if when:
+            yield name, (day(when),)
+    if part.positions:
+        words = "; ".join(
+            f"{name}: joins {', '.join(pairs)}" for name, pairs in part.positions.items()
+        )
+        yield "positions", (words,)
+    for name, tags in (
+        ("protects", part.protects),
+        ("watches", part.watches),
+        ("stops", part.stops),
+    ):
+        if tags:
+            yield name, tuple(run for tag in tags for run in (Plate(tag), " "))
+    if part.item:
+        yield "fitted there", line_of(book, part, "item")
+    if part.note:
+        yield "note", cell(book, part.note)
+
+
+def _numbers(draft: Draft, part: Component) -> Table:
+    book = draft.book
+    rows = []
+    for name in (*QUANTITIES, "range.from", "range.to"):
+        value = book.values.get(f"{part.tag}.{name}")
+        if value:
+            rows.append(Row(_number_row(draft, value, name), value.address))
+    titles = ("what", "value", "tolerance", "comes from", "moves")
+    columns = tuple(
+        Column(title, number=title == "value", strong=title == "value") for title in titles
+    )
+    return Table("Numbers", columns, tuple(rows), "no numbers recorded")
+
+
+def _number_row(draft: Draft, value: Value, name: str) -> tuple[Cell, ...]:
+    book = draft.book
+    drawn: Cell = tuple(run for one in value.uses for run in (shown(book, one), f" {one} "))
+    refs = "".join(f"[{number}]" for number in draft.cite(*value.sources))
+    feeds = book.network.feeds.get(value.address, ())
+    moved: Cell = tuple(run for one in feeds for run in (shown(book, one), f" {one} "))
+    return (
+        (name.replace("_", " "),),
+        (shown(book, value.address),),
+        (f"+/- {value.tolerance}",) if value.tolerance else ("none stated",),
+        drawn or ((refs,) if refs else ("no source recorded",)),
+        moved or ("nothing",),
+    )
+
+
+def _joined(book: Book, part: Component) -> Iterator[Block]:
+    system = book.systems.get(part.system)
+    runs = (
+        [run for run in system.runs if any(end.name == part.tag for end in run.ends)]
+        if system
+        else []
+    )
+    if runs:
+        yield Heading("Joined with")
+        yield Bullets(tuple(run_sentence(run) for run in runs))
+
+
+def _proof(book: Book, part: Component) -> Iterator[Block]:
+    tests = [one for one in book.of_kind(Test) if any(item.tag == part.tag for item in one.tested)]
+    if tests:
+        yield record_table(book, "Tests of it, failures kept", tests, "what", "on", "result")
+    tasks = [one for one in book.of_kind(MaintenanceTask) if one.tag == part.tag]
+    if tasks:
+        yield record_table(book, "Maintenance", tasks, "task", "every")
+    spares = [one for one in book.content.spares.values() if part.tag in one.fits]
+    if spares:
+        rows = tuple(
+            Row(
+                (
+                    (one.key,),
+                    (one.name,),
+                    (str(one.aboard if one.aboard is not None else "not recorded"),),
+                    (one.where_ or "not recorded",),
+                )
+            )
+            for one in spares
+        )
+        columns = tuple(Column(title) for title in ("part number", "name", "aboard", "where"))
+        yield Table("Spares", columns, rows)

@@ -1,0 +1,29 @@
+"""Safety messages, made from hazards: the signal word is computed, never typed."""
+
+from garboard.book import Book
+from garboard.records.hazard import Hazard
+from garboard.records.signal_word import signal_word
+from garboard.views.inline import cell
+from garboard.views.page import Message
+
+__all__ = ["message_of", "worst_first"]
+
+ORDER = ("DANGER", "WARNING", "CAUTION", "NOTICE")
+
+
+def message_of(book: Book, hazard: Hazard) -> Message:
+    """The message of a hazard, its four parts in order."""
+    said = hazard.message
+    missing = ("not recorded",)
+    return Message(
+        signal_word(hazard),
+        cell(book, said.hazard if said else hazard.source) or missing,
+        cell(book, said.harm if said else hazard.sequence) or missing,
+        cell(book, said.avoid if said else None) or missing,
+        str(hazard.id),
+    )
+
+
+def worst_first(hazards: list[Hazard]) -> list[Hazard]:
+    """Hazards by signal word, then by id."""
+    return sorted(hazards, key=lambda one: (ORDER.index(signal_word(one)), str(one.id)))

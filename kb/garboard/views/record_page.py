@@ -1,0 +1,195 @@
+"""The page of one record: what its kind shows first, its fields, its text, what rests on it."""
+
+from collections.abc import Iterator
+
+from garboard.book import Book
+from garboard.calc.value import Citation
+from garboard.records.alarm import Alarm, Fault
+from garboard.records.base import Record
+from garboard.records.calculation import Calculation as CalculationRecord
+from garboard.records.decision import Decision
+from garboard.records.finding import Finding
+from garboard.records.hazard import Hazard
+from garboard.records.kinds import kind_of
+from garboard.records.procedure import Procedure
+from garboard.records.states import start_state
+from garboard.views.alarm_page import alarm_head, fault_head
+from garboard.views.draft import Draft
+from garboard.views.fields import field_blocks, line_of
+from garboard.views.inline import cell, day, person
+from garboard.views.messages import message_of
+from garboard.views.page import Block, Bullets, Cell, Facts, Fold, Heading, Paragraph, Photo, Strong
+from garboard.views.procedure_page import procedure_head
+from garboard.views.text import text_blocks
+
+__all__ = ["record_draft", "state_of"]
+
+SHOWN_AT_HEAD: dict[type[Record], frozenset[str]] = {
+    Procedure: frozenset(
+        "purpose use steps restores stop_if when people competence tools parts ppe time isolation"
+        " isolates points".split()
+    ),
+    Alarm: frozenset(
+        ("wording", "tag", "set", "direction", "priority", "means", "consequence", "first")
+    )
+    | {"time_to_act", "confirm", "automatic"},
+    Fault: frozenset(("symptoms", "safe_first", "checks", "stop_when")),
+    Hazard: frozenset(("message",)),
+    Decision: frozenset(("question", "chosen", "options", "objections")),
+    Finding: frozenset(("words", "found", "credit")),
+}
+
+
+def record_draft(book: Book, record: Record) -> Draft:
+    """Start the page of a filed record.
+
+    Args:
+        book: The book it stands in.
+        record: A record with an id.
+    """
+    kind = kind_of(record)
+    draft = Draft(
+        book, str(record.id), record.title, kind.name if kind else "record", system=record.system
+    )
+    draft.source_path = record.where.path
+    draft.last_change = _last_change(record)
+    draft.nav = (kind.plural if kind else "records",)
+    draft.add(*_head(draft, record))
+    own = tuple(field_blocks(book, record, SHOWN_AT_HEAD.get(type(record), frozenset())))
+    text = tuple(text_blocks(draft, record.text, record.where, record.text_line))
+    answer_first = isinstance(record, CalculationRecord)
+    draft.add(*(text + own if answer_first else own + text))
+    draft.add(*_pictures(record), *_envelope(book, record))
+    if isinstance(record, (CalculationRecord, Procedure, Hazard, Alarm, Fault)):
+        draft.calculated = True
+    draft.cite(*(Citation(source) for source in record.sources))
+    return draft
+
+
+def _head(draft: Draft, record: Record) -> Iterator[Block]:
+    book = draft.book
+    if isinstance(record, Procedure):
+        yield from procedure_head(draft, record)
+    elif isinstance(record, Alarm):
+        yield from alarm_head(draft, record)
+    elif isinstance(record, Fault):
+        yield from fault_head(draft, record)
+    elif isinstance(record, Hazard) and record.message:
+        yield message_of(book, record)
+    elif isinstance(record, Decision):
+        yield from _decision_head(book, record)
+    elif isinstance(record, Finding):
+        yield from _finding_head(book, record)
+
+
+def _decision_head(book: Book, record: Decision) -> Iterator[Block]:
+    if record.question:
+        yield Paragraph((Strong("Question: "), *cell(book, record.question)))
+    if record.chosen:
+        yield Paragraph((Strong("Chosen: "), *cell(book, record.chosen)))
+    refused = [option for option in record.options if option.why_not]
+    if refused:
+        yield Heading("Not chosen, and why")
+        yield Bullets(
+            tuple(
+                (*cell(book, option.option), ": ", *cell(book, option.why_not))
+                for option in refused
+            )
+        )
+    if record.objections:
+        yield Heading("Objections, in their own words")
+        yield Bullets(tuple(_objection(book, one) for one in record.objections))
+
+
+def _objection(book: Book, objection: object) -> Cell:
+    by, words = line_of(book, objection, "by"), line_of(book, objection, "words")
+    answer, answered_by = (
+        line_of(book, objection, "answer"),
+        line_of(book, objection, "answered_by"),
+    )
+    said: Cell = (*by, ": \u201c", *words, "\u201d. ")
+    if not answer:
+        return (*said, "Not answered.")
+    return (*said, "Answer", *((" of the ", *answered_by) if answered_by else ()), ": ", *answer)
+
+
+def _finding_head(book: Book, record: Finding) -> Iterator[Block]:
+    if record.words:
+        yield Paragraph(("\u201c", *cell(book, record.words), "\u201d"))
+    if record.found:
+        during: Cell = (
+            (", during ", *cell(book, record.found.during)) if record.found.during else ()
+        )
+        yield Paragraph(
+            (f"Found by {person(book, record.found.by)} on {day(record.found.on)}", *during),
+            quiet=True,
+        )
+    if record.credit:
+        yield Paragraph((f"Caught by: {person(book, record.credit)}",), quiet=True)
+
+
+def _pictures(record: Record) -> Iterator[Block]:
+    for medium in record.media:
+        words = [
+            medium.view or record.title,
+            medium.tag or "",
+            day(medium.on) if medium.on else "undated",
+        ]
+        yield Photo(
+            medium.photo, medium.view or record.title, ", ".join(word for word in words if word)
+        )
+
+
+def _envelope(book: Book, record: Record) -> Iterator[Block]:
+    rows: list[tuple[str, Cell]] = [
+        ("class", (_class_words(record),)),
+        ("state", (state_of(record),)),
+        ("author", (person(book, record.author),)),
+        ("drafted", (day(record.drafted),)),
+    ]
+    if record.revision:
+        rows.append(("revision", (str(record.revision),)))
+    for name in ("affects", "supersedes", "follows", "effective"):
+        line = line_of(book, record, name)
+        if line:
+            rows.append((name, line))
+    yield Heading("This record")
+    yield Facts(tuple(rows))
+    if record.gaps:
+        yield Heading("Known to be missing")
+        yield Bullets(tuple(cell(book, gap) for gap in record.gaps))
+    if record.signed:
+        yield Fold(f"Signatures ({len(record.signed)})", (_signatures(book, record),))
+
+
+def _signatures(book: Book, record: Record) -> Block:
+    lines = []
+    for line in record.signed:
+        moved = f", moved to \u201c{line.to}\u201d" if line.to else ""
+        scope = f"; checked: {', '.join(line.scope)}" if line.scope else ""
+        left = f"; not checked: {', '.join(line.not_checked)}" if line.not_checked else ""
+        words = f"{line.capacity}: {person(book, line.by)}, {day(line.on)}{moved}{scope}{left}"
+        lines.append((words,))
+    return Bullets(tuple(lines))
+
+
+def _class_words(record: Record) -> str:
+    words = {
+        "A": "A, safety-significant",
+        "B": "B, function-significant",
+        "C": "C, minor or in kind",
+    }
+    return words[record.class_] if record.class_ else "none stated: counts as A"
+
+
+def state_of(record: Record) -> str:
+    """The state a record claims; its start state where none is written."""
+    kind = kind_of(record)
+    return record.state or (start_state(kind.name) if kind else "not filed")
+
+
+def _last_change(record: Record) -> str:
+    dates = [line.on for line in record.signed]
+    if record.drafted:
+        dates.append(record.drafted)
+    return f"Last entry: {day(max(dates))}." if dates else ""

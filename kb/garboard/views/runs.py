@@ -1,0 +1,43 @@
+"""What a line of a page is made of: words, links, label plates, values as shown."""
+
+from dataclasses import dataclass
+
+__all__ = ["Cell", "Link", "Plate", "Run", "Shown", "Strong"]
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """A link to another page of the handbook."""
+
+    target: str
+    """A page key, or a page key and anchor joined by `#`."""
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Plate:
+    """A component tag, drawn as the label plate engraved on the part; always a link."""
+
+    tag: str
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """A value as shown, linked to the page that owns it."""
+
+    address: str
+    text: str
+    """`30 bar(g)`, or `not computed`."""
+    strong: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Strong:
+    """Words in bold: a limit, a state to see."""
+
+    text: str
+
+
+Run = str | Link | Plate | Shown | Strong
+"""A run of text inside a line."""
+Cell = tuple[Run, ...]

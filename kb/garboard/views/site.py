@@ -1,0 +1,214 @@
+"""Every page of the handbook, the contents, and where each name leads."""
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
+from types import ModuleType
+
+from garboard.book import Book
+from garboard.calc.method import Method
+from garboard.errors import Diagnostic, Severity
+from garboard.methods.proof import ProofResult
+from garboard.names import is_identifier
+from garboard.records.finding import Finding
+from garboard.records.kinds import KINDS, kind_of
+from garboard.review.page_state import page_state
+from garboard.views.component_page import component_draft
+from garboard.views.contents import Section, Target
+from garboard.views.draft import Draft
+from garboard.views.front import front_draft, stub_draft
+from garboard.views.inline import title_of
+from garboard.views.lists import unfinished
+from garboard.views.manual import method_drafts, rule_drafts, standing_draft
+from garboard.views.page import Calculation, Link, Page, Review
+from garboard.views.record_page import record_draft
+from garboard.views.registers import register_drafts
+from garboard.views.system_pages import system_drafts, system_key
+
+__all__ = ["contents", "lay_out", "targets"]
+
+GRAVE = (Severity.STOP, Severity.HOLD)
+
+
+def lay_out(
+    book: Book,
+    found: Iterable[Diagnostic],
+    rules: Iterable[ModuleType],
+    methods: Mapping[str, Method],
+    proofs: Iterable[ProofResult],
+) -> tuple[Page, ...]:
+    """Make every page.
+
+    Args:
+        book: What was read and worked out.
+        found: What the rules found.
+        rules: The rules, for their pages.
+        methods: The bundled methods, for theirs.
+        proofs: How the methods' published cases came out.
+    """
+    problems = tuple(found)
+    drafts = [
+        front_draft(book),
+        *(draft for system in book.systems.values() for draft in system_drafts(book, system)),
+        *(record_draft(book, record) for record in book.records.values()),
+        *(component_draft(book, part) for part in book.components.values()),
+        *register_drafts(book),
+        *method_drafts(book, methods, proofs),
+        *rule_drafts(book, rules),
+        standing_draft(book, problems),
+        *(stub_draft(book, stub) for stub in book.content.stubs),
+    ]
+    standing = _by_page(book, problems)
+    findings = [one for one in book.of_kind(Finding) if unfinished(one)]
+    users = _users(book)
+    return tuple(_finish(draft, standing, findings, users) for draft in drafts)
+
+
+def _by_page(book: Book, found: tuple[Diagnostic, ...]) -> Mapping[str, tuple[Diagnostic, ...]]:
+    """What stands against each page: by what it is about, and by the file it is written in."""
+    pages: dict[str, list[Diagnostic]] = defaultdict(list)
+    for item in found:
+        sheet = book.network.sheets.get(item.about.split(".")[0])
+        about = sheet.owner if sheet else item.about.split(".")[0]
+        pages[about].append(item)
+        pages[item.where.path].append(item)
+    return {key: tuple(dict.fromkeys(items)) for key, items in pages.items()}
+
+
+def _finish(
+    draft: Draft,
+    standing: Mapping[str, tuple[Diagnostic, ...]],
+    findings: list[Finding],
+    users: Mapping[str, tuple[Link, ...]],
+) -> Page:
+    book = draft.book
+    shared = is_identifier(draft.key) and draft.key in book.components
+    path = "" if shared else draft.source_path
+    mine = dict.fromkeys((*standing.get(draft.key, ()), *standing.get(path, ())))
+    if draft.key.endswith("/open-against-it"):
+        mine |= dict.fromkeys(
+            item for about, items in standing.items() if about[:2] == draft.system for item in items
+        )
+    draft.standing = tuple(
+        item for item in mine if item.severity in GRAVE or item.code == "raw-html-removed"
+    )
+    keys = {draft.key, *(message.source for message in draft.messages)}
+    if draft.system and not is_identifier(draft.key):
+        keys |= {tag for tag, part in book.components.items() if part.system == draft.system}
+    state = page_state(frozenset(keys), book.content.vessel.notices, findings)
+    page = draft.page(users.get(draft.key, ()))
+    return replace(page, review=Review(state.words, state.trusted))
+
+
+def _users(book: Book) -> Mapping[str, tuple[Link, ...]]:
+    """For each record and part the pages that name it, each once, in order of name."""
+    named: dict[str, set[str]] = defaultdict(set)
+    for item in book.mentions:
+        if item.to != item.by:
+            named[item.to.split(".")[0].split(" ")[0]].add(item.by)
+    for address, value in book.values.items():
+        for used in value.uses:
+            owner, user = (_owner(book, one) for one in (used, address))
+            if owner != user:
+                named[owner].add(user)
+    return {
+        key: tuple(
+            Link(user, f"{user} {title_of(book, user)}".strip())
+            for user in sorted(users)
+            if _has_page(book, user)
+        )
+        for key, users in named.items()
+    }
+
+
+def _owner(book: Book, address: str) -> str:
+    owner = address.split(".", maxsplit=1)[0]
+    sheet = book.network.sheets.get(owner)
+    return sheet.owner if sheet else owner
+
+
+def _has_page(book: Book, key: str) -> bool:
+    return key in book.records or key in book.components
+
+
+def targets(book: Book, pages: tuple[Page, ...]) -> dict[str, Target]:
+    """Where every name leads: page keys, content files, ids, tags, blocks, addresses, sources."""
+    found = {page.key: Target(page.path, "", page.title) for page in pages}
+    for name, target in (*_in_pages(pages), *_in_headers(book, found)):
+        found.setdefault(name, target)
+    for address, value in book.values.items():
+        owner = found.get(address.split(".", maxsplit=1)[0])
+        path = owner.path if owner else "registers/values"
+        found.setdefault(address, Target(path, address, value.label or address))
+    for key, source in book.content.sources.items():
+        found.setdefault(key, Target("registers/sources", key, source.title))
+    return found
+
+
+def _in_pages(pages: tuple[Page, ...]) -> Iterator[tuple[str, Target]]:
+    """The file a page is written in, its calculations and their lines."""
+    for page in pages:
+        if page.source_path:
+            yield page.source_path, Target(page.path, "", page.title)
+        for block in page.blocks:
+            if isinstance(block, Calculation):
+                yield block.name, Target(page.path, block.name, block.title)
+                for line in block.lines:
+                    if line.anchor:
+                        title = line.label or line.name
+                        yield line.anchor, Target(page.path, line.anchor, title)
+
+
+def _in_headers(book: Book, found: Mapping[str, Target]) -> Iterator[tuple[str, Target]]:
+    """Named pipes, which stand on the layout page of their system."""
+    for system in book.systems.values():
+        layout = found[system_key(system, "layout")]
+        for name, header in (system.headers or {}).items():
+            if header.tag:
+                yield str(header.tag), Target(layout.path, str(header.tag), name)
+
+
+def contents(book: Book, pages: tuple[Page, ...]) -> tuple[Section, ...]:
+    """The contents: the front, each system, the registers, the manual."""
+    keys = [page.key for page in pages]
+    systems = []
+    for system in book.systems.values():
+        stem = system_key(system, "")
+        own = tuple(key for key in keys if key.startswith(stem))
+        records = tuple(
+            Section(kind.plural.capitalize(), tuple(found))
+            for kind in KINDS
+            if (
+                found := [
+                    str(record.id)
+                    for record in book.records.values()
+                    if record.system == system.code and kind_of(record) is kind
+                ]
+            )
+        )
+        parts = tuple(tag for tag, part in book.components.items() if part.system == system.code)
+        sections = (*records, Section("Parts", parts)) if parts else records
+        systems.append(Section(system.title, own, sections))
+    others = set(keys) - {key for section in systems for key in _keys(section)}
+    rest = [key for key in keys if key in others]
+    return (
+        Section("Start", tuple(key for key in rest if key == "index")),
+        *systems,
+        Section("Registers", tuple(key for key in rest if key.startswith("registers/"))),
+        Section("Methods", tuple(key for key in rest if key.startswith("methods/"))),
+        Section("Manual", tuple(key for key in rest if key.startswith("manual/"))),
+        Section(
+            "Other",
+            tuple(
+                key
+                for key in rest
+                if key != "index" and not key.startswith(("registers/", "methods/", "manual/"))
+            ),
+        ),
+    )
+
+
+def _keys(section: Section) -> Iterator[str]:
+    yield from section.pages
+    for inner in section.sections:
+        yield from _keys(inner)

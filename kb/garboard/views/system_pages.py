@@ -1,0 +1,136 @@
+"""The pages of one system, in the order a reader needs them."""
+
+from collections.abc import Iterator
+
+from garboard.book import Book
+from garboard.records.hazard import Hazard
+from garboard.records.pages import PageKind, WrittenPage
+from garboard.records.system import System
+from garboard.views.draft import Draft
+from garboard.views.fields import table_of
+from garboard.views.history import what_went_wrong, why_it_is_so
+from garboard.views.inline import cell
+from garboard.views.layout import layout
+from garboard.views.limits import normal_values
+from garboard.views.lists import (
+    alarms,
+    calculations,
+    faults,
+    hazards,
+    maintenance,
+    open_against,
+    procedures,
+    rounds,
+    tests,
+)
+from garboard.views.messages import message_of, worst_first
+from garboard.views.page import Block, Bullets, Facts, Heading, Link, Paragraph, Tiles
+from garboard.views.text import text_blocks
+
+__all__ = ["system_drafts", "system_key"]
+
+WORST = 5
+"""How many hazards stand on the first page of a system."""
+
+
+def system_key(system: System, page: str = "what-it-does") -> str:
+    """The key of a page of a system: `starting-air/what-it-does`."""
+    return f"{system.folder.rsplit('/', 1)[-1]}/{page}"
+
+
+def system_drafts(book: Book, system: System) -> Iterator[Draft]:
+    """Every page of a system.
+
+    Args:
+        book: The book.
+        system: One of its systems.
+
+    Yields:
+        Drafts; the first is what the system does.
+    """
+    makers = (
+        ("open-against-it", "May it be run?", PageKind.OPEN_AGAINST_IT, open_against),
+        ("layout", "Layout and parts", PageKind.LAYOUT, layout),
+        ("normal-values", "Normal values", PageKind.NORMAL_VALUES, normal_values),
+        ("procedures", "Procedures", "procedures", procedures),
+        ("watch-rounds", "Watch rounds", PageKind.WATCH_ROUND, rounds),
+        ("alarms", "Alarms", "alarms", alarms),
+        ("faults", "Faults", "faults", faults),
+        ("hazards", "What could hurt you", "hazards", hazards),
+        ("maintenance", "Maintenance", PageKind.MAINTENANCE, maintenance),
+        ("tests", "Tests and proof", PageKind.TESTS_AND_PROOF, tests),
+        ("calculations", "Calculations", "calculations", calculations),
+        ("why-it-is-so", "Why it is so", PageKind.WHY_IT_IS_SO, why_it_is_so),
+        ("what-went-wrong", "What went wrong", PageKind.WHAT_WENT_WRONG, what_went_wrong),
+    )
+    drafts = []
+    for name, title, kind, fill in makers:
+        draft = Draft(book, system_key(system, name), title, str(kind), system=system.code)
+        fill(draft, system)
+        draft.add(*_written(draft, system, str(kind)))
+        drafts.append(draft)
+    own = [_own_page(book, system, page) for page in _free_pages(book, system)]
+    yield _what_it_does(book, system, [*drafts, *own])
+    yield from (*drafts, *own)
+
+
+def _what_it_does(book: Book, system: System, others: list[Draft]) -> Draft:
+    key = system_key(system)
+    draft = Draft(book, key, system.title, str(PageKind.WHAT_IT_DOES), system=system.code)
+    if system.purpose:
+        draft.add(Paragraph(("What it is for: ", *cell(book, system.purpose))))
+    draft.add(Facts((("status", (_status_words(system),)),)))
+    if system.loss:
+        draft.add(
+            Heading("What is lost, and how soon"), table_of(book, "if it is lost", system.loss)
+        )
+    worst = worst_first([one for one in book.of_kind(Hazard) if one.system == system.code])
+    draft.messages = tuple(message_of(book, one) for one in worst[:WORST])
+    draft.add(*_written(draft, system, str(PageKind.WHAT_IT_DOES)))
+    draft.add(Heading("Pages of this system"))
+    draft.add(Tiles(tuple((Link(other.key, other.title), other.kind) for other in others)))
+    if system.gaps:
+        draft.add(
+            Heading("Known to be missing"), Bullets(tuple(cell(book, gap) for gap in system.gaps))
+        )
+    return draft
+
+
+def _status_words(system: System) -> str:
+    words = {
+        "sketch": "Sketch: nothing of it may be relied on yet.",
+        "building": "Building: not to be run.",
+        "in test": "In test: run it only for a test, with the people the test names.",
+        "in service": "In service.",
+    }
+    return words[str(system.status)]
+
+
+def _written(draft: Draft, system: System, kind: str) -> Iterator[Block]:
+    for page in draft.book.content.pages:
+        if page.system == system.code and page.page is not None and page.page.value == kind:
+            draft.source_path = page.where.path
+            yield from text_blocks(draft, page.text, page.where, page.text_line)
+
+
+GENERATED = frozenset(
+    set(PageKind)
+    - {PageKind.PROCEDURE, PageKind.ISOLATION, PageKind.ALARM, PageKind.FAULT, PageKind.QUICK_CARD}
+    - {PageKind.HOW_TO_REBUILD_IT, PageKind.CALCULATION, PageKind.EDITION}
+)
+"""Kinds of which a system has one page, that what was written for it joins."""
+
+
+def _free_pages(book: Book, system: System) -> Iterator[WrittenPage]:
+    for page in book.content.pages:
+        if page.system == system.code and page.page not in GENERATED:
+            yield page
+
+
+def _own_page(book: Book, system: System, page: WrittenPage) -> Draft:
+    name = page.where.path.rsplit("/", 1)[-1].removesuffix(".md")
+    kind = page.page.value if page.page else "written page"
+    draft = Draft(book, system_key(system, name), page.title or name, kind, system=system.code)
+    draft.source_path = page.where.path
+    draft.add(*text_blocks(draft, page.text, page.where, page.text_line))
+    return draft

@@ -1,0 +1,59 @@
+"""Rows that many pages share: a record in a list, a component in a list."""
+
+from collections.abc import Iterable
+
+from garboard.book import Book
+from garboard.records.base import Record
+from garboard.views.fields import line_of
+from garboard.views.page import Cell, Column, Link, Row, Table
+from garboard.views.record_page import state_of
+
+__all__ = ["newest_first", "record_table"]
+
+
+def record_table(
+    book: Book,
+    caption: str,
+    records: Iterable[Record],
+    *names: str,
+    empty: str = "nothing recorded",
+) -> Table:
+    """A table of records of one kind.
+
+    Args:
+        book: Where values and roles are looked up.
+        caption: Says what is listed.
+        records: In the order of the rows.
+        names: Fields that become columns, beside id, title, class and state.
+        empty: What is said where there is nothing.
+    """
+    columns = (
+        "record",
+        "title",
+        *(name.rstrip("_").replace("_", " ") for name in names),
+        "class",
+        "state",
+    )
+    rows = []
+    for one in records:
+        own: tuple[Cell, ...] = tuple(line_of(book, one, name) for name in names)
+        link: Cell = (Link(str(one.id), str(one.id)),)
+        rows.append(
+            Row(
+                (link, (one.title,), *own, (str(one.class_ or "none stated"),), (state_of(one),)),
+                str(one.id),
+            )
+        )
+    return Table(caption, tuple(Column(name) for name in columns), tuple(rows), empty)
+
+
+def newest_first(records: Iterable[Record]) -> list[Record]:
+    """By the day they were drafted, the newest first; undated ones last."""
+    return sorted(
+        records, key=lambda one: (one.drafted is not None, day_key(one), str(one.id)), reverse=True
+    )
+
+
+def day_key(record: Record) -> str:
+    """The day a record was drafted, as text that sorts."""
+    return record.drafted.isoformat() if record.drafted else ""
