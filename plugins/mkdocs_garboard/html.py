@@ -1,0 +1,265 @@
+"""Blocks to HTML: every block of a page drawn by a template of its own, everything in it escaped.
+
+The templates are ours and fixed; what is on a page comes in as data. Two things are not escaped:
+prose, which has been cleaned, and drawings and formulas, which the core made itself.
+"""
+
+import re
+from collections.abc import Callable, Iterable
+from functools import cache
+from typing import Any, Final
+
+from jinja2 import Environment, PackageLoader, StrictUndefined
+from markupsafe import Markup, escape
+
+from garboard.errors import Diagnostic, Severity, Where
+from garboard.views.contents import IDENTIFIER
+from garboard.views.page import (
+    Block,
+    Calculation,
+    Cell,
+    Drawing,
+    Fold,
+    Heading,
+    Link,
+    Message,
+    Page,
+    Photo,
+    Plate,
+    Prose,
+    Run,
+    Shown,
+    Strong,
+    Table,
+    WorkedLine,
+)
+from mkdocs_garboard.links import Links, as_value, unbroken
+from mkdocs_garboard.pages import REPORT
+from mkdocs_garboard.photos import Picture
+from mkdocs_garboard.prose import Fault, ProseWriter, references
+
+__all__ = ["Sheet", "templates"]
+
+AT_HEAD: Final = 3
+"""So many notices stand at the head in full; a STOP always does."""
+SMALL_SHEETS: Final = ("procedure", "quick card", "isolation")
+"""Page kinds that are printed on A5."""
+
+
+@cache
+def templates() -> Environment:
+    """Our own templates, with everything escaped and nothing left undefined."""
+    made = Environment(
+        loader=PackageLoader("mkdocs_garboard", "templates"),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        auto_reload=False,
+    )
+    made.filters["together"] = as_value
+    made.globals["zip"] = zip
+    return made
+
+
+class Anchors:
+    """Ids of one page: those that links name come first, the rest step aside."""
+
+    def __init__(self, page: Page) -> None:
+        self._taken = set(_named_anchors(page.blocks)) | {"sheet", "sources", "standing", "used-on"}
+
+    def name(self, text: str) -> str:
+        """An id made from words, unlike any other on the page."""
+        plain = re.sub(r"[^\w]+", "-", text.casefold()).strip("-") or "part"
+        unlike, number = plain, 1
+        while unlike in self._taken:
+            number += 1
+            unlike = f"{plain}-{number}"
+        self._taken.add(unlike)
+        return unlike
+
+
+def _named_anchors(blocks: Iterable[Block]) -> Iterable[str]:
+    for block in blocks:
+        if isinstance(block, Heading) and block.anchor:
+            yield block.anchor
+        elif isinstance(block, Table):
+            yield from (row.anchor for row in block.rows if row.anchor)
+        elif isinstance(block, Calculation):
+            yield block.name
+            yield from (line.anchor for line in block.lines if line.anchor)
+            yield from _named_anchors(block.tables)
+        elif isinstance(block, Fold):
+            yield from _named_anchors(block.blocks)
+
+
+def prose_of(blocks: Iterable[Block]) -> Iterable[str]:
+    """Every piece of prose among blocks."""
+    for block in blocks:
+        if isinstance(block, Prose):
+            yield block.text
+        elif isinstance(block, Fold):
+            yield from prose_of(block.blocks)
+
+
+class Sheet:
+    """One page of the handbook while it is drawn."""
+
+    def __init__(
+        self, page: Page, prose: ProseWriter, vessel: str, tell: Callable[[Fault], None]
+    ) -> None:
+        self.page = page
+        self.vessel = vessel
+        self._prose = prose
+        self._links: Links = prose.links
+        self._tell = tell
+        self._anchors = Anchors(page)
+        self._references = references(prose_of(page.blocks))
+
+    def html(self) -> Markup:
+        """The whole page."""
+        return self._draw("page.html", page=self.page)
+
+    def blocks(self, blocks: Iterable[Block]) -> Markup:
+        """A row of blocks."""
+        return Markup("\n").join(self.block(block) for block in blocks)
+
+    def block(self, block: Block | Message) -> Markup:
+        """One block."""
+        if isinstance(block, Prose):
+            return self._prose.write(block, self.page.path, self._anchors.name, self._references)
+        return self._draw(f"blocks/{type(block).__name__.lower()}.html", block=block)
+
+    def runs(self, cell: Cell) -> Markup:
+        """Runs of text: escaped, names as links, tags as label plates, values led to their owner."""
+        return Markup("").join(self._run(run) for run in cell)
+
+    def named(self, text: str) -> Markup:
+        """A line of our own, with the names in it as links."""
+        return self._links.named(text, self.page.path)
+
+    def linked(self, link: Link) -> Markup:
+        """A link; where it leads nowhere, its words alone."""
+        way = self.way(link.target)
+        if way is None:
+            return Markup("<span>{}</span>").format(link.text)
+        return Markup('<a href="{}"{}>{}</a>').format(way, _print_id(link), unbroken(link.text))
+
+    def way(self, target: str) -> str | None:
+        """The way to what a key names; a link that leads nowhere is reported."""
+        way = self._links.to(target, self.page.path)
+        if way is None:
+            self.lost(f"link to {target} leads nowhere", "broken-link")
+        return way
+
+    @property
+    def report(self) -> str:
+        """The way to the page that says how to report a problem."""
+        return self._links.to(REPORT, self.page.path) or self._links.way(self.page.path, REPORT)
+
+    @property
+    def small(self) -> bool:
+        """Whether this page is printed on A5."""
+        return self.page.kind.casefold() in SMALL_SHEETS
+
+    @property
+    def grave(self) -> list[Diagnostic]:
+        """What stands against the page and holds it up, gravest first."""
+        found = [
+            item for item in self.page.standing if item.severity in (Severity.STOP, Severity.HOLD)
+        ]
+        return sorted(found, key=lambda item: item.severity.rank)
+
+    @property
+    def at_head(self) -> list[Diagnostic]:
+        """The notices at the head of the page: every STOP, and HOLDs while there are few."""
+        return [
+            item
+            for place, item in enumerate(self.grave)
+            if place < AT_HEAD or item.severity is Severity.STOP
+        ]
+
+    @property
+    def standing(self) -> list[Diagnostic]:
+        """All that stands against the page, gravest first."""
+        return sorted(self.page.standing, key=lambda item: item.severity.rank)
+
+    def anchor(self, heading: Heading) -> str:
+        """The id of a heading."""
+        return heading.anchor or self._anchors.name(heading.text)
+
+    def new_id(self, words: str) -> str:
+        """An id for a part of a block."""
+        return self._anchors.name(words)
+
+    def picture(self, photo: Photo) -> Picture | None:
+        """A photo as published; one that is missing is reported."""
+        picture = self._prose.photos.want(photo.path)
+        if picture is None:
+            self.lost(f"there is no picture {photo.path}", "broken-link")
+        if not photo.alt:
+            self.lost(f"picture {photo.path} has no text", "image-without-text")
+        return picture
+
+    def file(self, uri: str) -> str:
+        """The way to a file of the site."""
+        return Links.file(self.page.path, uri)
+
+    def drawing(self, block: Drawing) -> Markup:
+        """A drawing of the core, with its links led where they go."""
+
+        def lead(found: re.Match[str]) -> str:
+            way = self.way(found[1])
+            return Markup('href="{}"').format(way) if way else ""
+
+        return Markup(re.sub(r'href="find:([^"]*)"', lead, block.svg))  # noqa: S704 - made by the core
+
+    @staticmethod
+    def trusted(mathml: str) -> Markup:
+        """A formula as the core made it."""
+        return Markup(mathml)  # noqa: S704 - made by the core
+
+    @staticmethod
+    def answers(block: Calculation) -> list[WorkedLine]:
+        """What a calculation was made for, then what is required of it and what it warns of."""
+        values = [line for line in block.lines if not line.given and line.kind == "value"]
+        made_for = [line for line in values if line.answer] or values[-1:]
+        return made_for + [line for line in block.lines if line.kind != "value"]
+
+    def lost(self, text: str, code: str) -> None:
+        """Report what this page lost."""
+        self._tell(Fault(Where(self.page.source_path or self.page.path), text, code))
+
+    def _run(self, run: Run) -> Markup:
+        if isinstance(run, str):
+            return self.named(run)
+        if isinstance(run, Strong):
+            return Markup("<strong>{}</strong>").format(self.named(run.text))
+        if isinstance(run, Link):
+            return self.linked(run)
+        if isinstance(run, Plate):
+            return _plate(run.tag, self.way(run.tag))
+        return self._shown(run)
+
+    def _shown(self, run: Shown) -> Markup:
+        words = escape(as_value(run.text))
+        text = Markup("<strong>{}</strong>").format(words) if run.strong else words
+        way = self.way(run.address)
+        return Markup('<a class="value" href="{}">{}</a>').format(way, text) if way else text
+
+    def _draw(self, name: str, **what: Any) -> Markup:  # noqa: ANN401 - what a template wants
+        return Markup(templates().get_template(name).render(sheet=self, **what))  # noqa: S704 - autoescaped
+
+
+def _plate(tag: str, way: str | None) -> Markup:
+    if way is None:
+        return Markup('<span class="plate">{}</span>').format(tag)
+    return Markup('<a class="plate" href="{}">{}</a>').format(way, tag)
+
+
+def _print_id(link: Link) -> Markup:
+    """On paper a link prints the id it leads to, where its words do not name it already."""
+    key = link.target.partition("#")[0]
+    if IDENTIFIER.fullmatch(key) and key not in link.text:
+        return Markup(' data-id="{}"').format(key)
+    return Markup("")

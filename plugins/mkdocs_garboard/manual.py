@@ -1,0 +1,79 @@
+"""One handbook on its way to MkDocs: which pages there are, and how each of them is drawn."""
+
+from importlib.resources import files
+
+from garboard.handbook import Handbook
+from garboard.views.contents import Entry
+from garboard.views.page import Page
+from mkdocs_garboard.furniture import Furniture, Surroundings
+from mkdocs_garboard.html import Sheet, templates
+from mkdocs_garboard.links import Links
+from mkdocs_garboard.pages import CONTENTS, FIND, added, uri_of
+from mkdocs_garboard.photos import Photos
+from mkdocs_garboard.prose import Fault, ProseWriter
+from mkdocs_garboard.search import INDEX, index_script
+
+__all__ = ["STYLE", "Manual"]
+
+STYLE = "assets/garboard.css"
+A_TO_Z = "registers/tags"
+
+
+class Manual:
+    """The pages of one build, by the name MkDocs knows them by."""
+
+    def __init__(
+        self, handbook: Handbook, photos: Photos, *, own_face: bool, serving: bool
+    ) -> None:
+        self.faults: list[Fault] = []
+        """What pages lost while they were drawn, each said once."""
+        self.more = added(handbook, find=own_face)
+        """Pages that are not the handbook's own: the contents, the page to find things."""
+        self.pages = {uri_of(page): page for page in (*handbook.pages, *self.more)}
+        self._handbook = handbook
+        self._own_face = own_face
+        self._links = Links(handbook, self.more)
+        self._prose = ProseWriter(self._links, photos, self._tell)
+        self._furniture = Furniture(handbook, self._links, strict=not serving)
+
+    @property
+    def entries(self) -> tuple[Entry, ...]:
+        """Everything that can be found."""
+        return self._handbook.entries
+
+    def files(self) -> dict[str, str]:
+        """What MkDocs is given: pages without a word in them, and the list for the Find box.
+
+        A theme that is not ours brings its own search; it gets our style, which touches nothing
+        outside a sheet.
+        """
+        made = dict.fromkeys(self.pages, "")
+        if self._own_face:
+            return {**made, INDEX: index_script(self.entries)}
+        return {**made, STYLE: (files("mkdocs_garboard") / "theme" / STYLE).read_text("utf-8")}
+
+    def draw(self, page: Page) -> str:
+        """The body of a page."""
+        if page.key == FIND and page in self.more:
+            return self._find(page)
+        return str(Sheet(page, self._prose, self._handbook.vessel, self._tell).html())
+
+    def around(self, page: Page) -> Surroundings:
+        """What our own theme puts around a page."""
+        return self._furniture.around(page)
+
+    def _find(self, page: Page) -> str:
+        return (
+            templates()
+            .get_template("find.html")
+            .render(
+                vessel=self._handbook.vessel,
+                edition=next((page.edition for page in self._handbook.pages), ""),
+                index=self._links.to(A_TO_Z, page.path),
+                contents=self._links.way(page.path, CONTENTS),
+            )
+        )
+
+    def _tell(self, fault: Fault) -> None:
+        if fault not in self.faults:
+            self.faults.append(fault)

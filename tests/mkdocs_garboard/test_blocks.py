@@ -1,0 +1,315 @@
+"""Every block is drawn with all its words, in the order in which they are to be read."""
+
+import re
+from collections.abc import Callable, Iterator
+from dataclasses import fields, is_dataclass, replace
+from pathlib import Path
+
+import pytest
+from markupsafe import escape
+
+from garboard.errors import Where
+from garboard.views.page import (
+    Block,
+    Bullets,
+    Column,
+    Fold,
+    Heading,
+    Link,
+    Message,
+    Page,
+    Paragraph,
+    Photo,
+    Plate,
+    Row,
+    Shown,
+    Step,
+    Steps,
+    Strong,
+    Table,
+    Tiles,
+    WorkedLine,
+)
+from mkdocs_garboard.html import Sheet
+from mkdocs_garboard.links import Links
+from mkdocs_garboard.photos import Photos
+from mkdocs_garboard.prose import Fault, ProseWriter
+from mkdocs_garboard.site_check import letters
+from tests.mkdocs_garboard import sample
+from tests.mkdocs_garboard.conftest import content
+
+Draw = Callable[..., str]
+UNSEEN = {
+    "key", "path", "source_path", "nav", "anchor", "target", "address", "svg", "mathml", "empty", "valid_until", "code",
+}  # fmt: skip
+"""Fields that no reader reads as words: keys, addresses, drawings."""
+
+
+@pytest.fixture
+def faults() -> list[Fault]:
+    """What pages lost."""
+    return []
+
+
+@pytest.fixture
+def draw(tmp_path: Path, faults: list[Fault]) -> Draw:
+    """Draw a page of the sample, or a page made of blocks."""
+    book = sample.handbook()
+    writer = ProseWriter(Links(book), Photos(content(tmp_path)), faults.append)
+
+    def one(*blocks: Block, page: Page = sample.LAYOUT) -> str:
+        drawn = replace(page, blocks=blocks) if blocks else page
+        return str(Sheet(drawn, writer, book.vessel, faults.append).html())
+
+    return one
+
+
+def words(thing: object) -> Iterator[str]:
+    """Every text in a block that a reader is meant to read."""
+    if isinstance(thing, str):
+        yield thing
+    elif isinstance(thing, tuple):
+        for part in thing:
+            yield from words(part)
+    elif isinstance(thing, Where) or (isinstance(thing, Table) and not thing.rows):
+        return
+    elif is_dataclass(thing) and type(thing).__name__ != "Prose":
+        for field in fields(thing):
+            hidden = field.name in UNSEEN or (
+                field.name in ("kind", "name") and not isinstance(thing, Page)
+            )
+            said_twice = (
+                field.name == "text"
+                and isinstance(thing, WorkedLine)
+                and thing.text == f"{thing.name} = {thing.result}"
+            )
+            if not (hidden or said_twice):
+                yield from words(getattr(thing, field.name))
+
+
+@pytest.mark.parametrize("page", sample.handbook().pages, ids=lambda page: page.key)
+def test_no_word_of_a_page_is_lost(draw: Draw, page: Page) -> None:
+    html = draw(page=page)
+    said = letters(html) + "".join(re.findall(r' alt="([^"]*)"', html))
+
+    unmarked = replace(page, standing=(), system="")
+    assert [
+        text for text in words(unmarked) if letters(str(escape(text))) not in letters(said)
+    ] == []
+
+
+def test_what_stands_against_a_page_is_said_with_its_cure(draw: Draw) -> None:
+    html = letters(draw(page=sample.WHAT_IT_DOES))
+
+    for item in (sample.HOLD, sample.WARN):
+        for text in (item.severity, item.text, item.help, str(item.where), item.code):
+            assert letters(text) in html
+
+
+def test_words_of_ours_are_escaped(draw: Draw) -> None:
+    evil = "<script>alert('x')</script>"
+    html = draw(
+        Paragraph((evil, Strong(evil), Link("SA-DD-003", evil), Shown("SA-RV-001.set", evil), Plate(evil))),
+        Heading(evil), Bullets(((evil,),)), Table(evil, (Column(evil),), (Row(((evil,),)),)), Fold(evil, ()),
+        Tiles(((Link("index", evil), evil),)), Photo("photos/receivers.jpg", evil, evil),
+        page=replace(sample.LAYOUT, title=evil, kind=evil, ident=evil, last_change=evil),
+    )  # fmt: skip
+
+    assert "<script" not in html
+    assert html.count("&lt;script&gt;") >= 12
+
+
+def test_the_title_block_comes_first_then_the_working_copy_then_notices_and_messages(
+    draw: Draw,
+) -> None:
+    html = draw(page=sample.WHAT_IT_DOES)
+
+    order = [
+        'class="title-block"', "Starting air, in test", "what it does", "working copy", "Reviewed 12 May 2027",
+        "WORKING COPY, not an edition. Not for use at sea.", "<h1>What starting air does</h1>", 'class="notices"',
+        ">WARNING<", ">CAUTION<", "The plant gives the engine", "What stands against this page", "Used on",
+        "Last change:", "If this does not match what you see: stop, tell the person in charge, raise a finding.",
+        "Report a problem with this page",
+    ]  # fmt: skip
+    plain = (
+        html.replace("</svg> ", ">")
+        .replace(' <span class="record"', "<")
+        .replace("\N{NO-BREAK SPACE}", " ")
+    )
+    places = [plain.find(text) for text in order]
+    assert -1 not in places
+    assert places == sorted(places)
+
+
+def test_a_page_that_is_not_trusted_has_a_reversed_bar(draw: Draw) -> None:
+    assert '<p class="review reversed">NOT REVIEWED.' in draw(page=sample.PROCEDURE)
+    assert '<p class="review">Reviewed' in draw(page=sample.WHAT_IT_DOES)
+
+
+def test_a_page_of_an_edition_is_no_working_copy(draw: Draw) -> None:
+    html = draw(
+        page=replace(sample.PROCEDURE, edition="edition 7, revision 2", valid_until="2028-05-12")
+    )
+
+    assert "WORKING COPY" not in html
+    assert "edition 7, revision 2, valid until 2028-05-12" in html
+    assert 'data-until="2028-05-12"' in html
+
+
+@pytest.mark.parametrize(
+    ("message", "frame", "triangle"),
+    [(sample.DANGER, "danger", True), (sample.WARNING, "warning", True), (sample.CAUTION, "caution", True),
+     (sample.NOTICE, "notice", False)],
+    ids=lambda value: getattr(value, "word", str(value)),
+)  # fmt: skip
+def test_a_message_says_its_word_the_hazard_the_harm_and_what_to_do(
+    draw: Draw, message: Message, frame: str, *, triangle: bool
+) -> None:
+    html = draw(page=replace(sample.LAYOUT, messages=(message,)))
+
+    box = html[html.index(f'<div class="message {frame}"') :]
+    parts = [
+        box.index(text)
+        for text in ('class="band"', 'class="hazard"', 'class="harm"', 'class="avoid"')
+    ]
+    assert parts == sorted(parts)
+    assert (box.find('class="triangle"') in range(parts[1])) == triangle
+
+
+def test_a_message_stands_directly_before_its_step(draw: Draw) -> None:
+    html = draw(page=sample.PROCEDURE)
+
+    step = html[html.index('<li class="step">') :]
+    between = step[
+        step.index("</div>", step.index("avoid")) : step.index('<span class="number">1<')
+    ]
+    assert letters(between) == ""
+    assert step.index("DANGER") < step.index('class="number">1<')
+
+
+def test_a_step_reads_number_action_part_place_and_what_is_seen(draw: Draw) -> None:
+    html = letters(draw(page=sample.PROCEDURE))
+
+    assert letters("3 Open SA-HV-009 header drain valve to one turn, under the gangway, knee height"
+                   " 0 bar(g) on SA-PI-001 within 2 min If not: go back to step 1") in html  # fmt: skip
+    assert letters("If it will not shut, stop") in html
+    assert "Ifnot:Ifit" not in html
+
+
+def test_a_limit_says_none_and_no_cell_is_blank(draw: Draw) -> None:
+    html = draw(
+        Table(
+            "Limits",
+            (Column("item"), Column("high", number=True, strong=True)),
+            (Row((("oil",), ())),),
+        )
+    )
+
+    assert '<td data-label="high" class="number strong">–</td>' in html
+
+
+def test_a_table_without_rows_says_so(draw: Draw) -> None:
+    assert "<strong>Concessions:</strong> nothing recorded" in draw(page=sample.NORMAL)
+
+
+def test_the_ladder_is_a_list_in_words_beside_a_scale_that_is_true(draw: Draw) -> None:
+    html = draw(sample.LADDER)
+
+    assert html.count('<li><span class="word">') == 6
+    assert "M20 83.3V916.7" in html
+    assert "M4 83.3H36L84 83.3H100" in html
+    assert "M4 916.7H36L84 916.7H100" in html
+
+
+def test_a_calculation_gives_its_answer_first_and_says_what_was_not_computed(draw: Draw) -> None:
+    html = letters(draw(page=sample.SIZING))
+
+    answer, verdict, given, working = (
+        html.index(letters(text))
+        for text in (
+            "starts in one charge 9 starts (8 to 10 at worst)",
+            "holds at the worst corner",
+            "Worked from",
+            "Working stored",
+        )
+    )
+    assert answer < verdict < given < working
+    assert letters("not computed leak_rate is not given") in html
+    assert letters("V = 2 x 250 L = 500 L") in html
+
+
+def test_a_formula_stands_as_mathml_and_as_plain_text(draw: Draw) -> None:
+    html = draw(page=sample.SIZING)
+
+    assert "<mfrac>" in html
+    assert "stored = V x (p_max - p_min)" in html.replace("\N{NO-BREAK SPACE}", " ")
+
+
+def test_hidden_working_is_a_fold_that_stands_open_without_scripts(draw: Draw) -> None:
+    html = draw(replace(sample.CALCULATION, hide_working=True), page=sample.SIZING)
+
+    assert '<details class="fold" open>\n<summary>Working, 3 lines</summary>' in html
+
+
+def test_nothing_that_must_be_seen_stands_in_a_fold(draw: Draw) -> None:
+    for page in sample.handbook().pages:
+        for part in draw(page=page).split("<details")[1:]:
+            folded = part.partition("</details>")[0]
+            assert not [
+                name
+                for name in ("message", "keel", "limits", "ladder", "review")
+                if f'class="{name}' in folded
+            ]
+
+
+def test_the_links_of_a_drawing_lead_somewhere(draw: Draw, faults: list[Fault]) -> None:
+    html = draw(page=sample.LAYOUT)
+
+    assert '<a href="../id/SA-RV-001.html"><text' in html
+    assert "find:" not in html
+    assert faults == []
+
+
+def test_what_leads_nowhere_is_shown_as_words_and_reported(draw: Draw, faults: list[Fault]) -> None:
+    html = draw(
+        Paragraph((Link("nowhere", "there"), Plate("SA-XX-001"))),
+        Tiles(((Link("nowhere", "a tile"), ""),)),
+    )
+
+    assert "<span>there</span>" in html
+    assert '<span class="plate">SA-XX-001</span>' in html
+    assert "a\N{NO-BREAK SPACE}tile" not in html
+    assert [fault.text for fault in faults] == [
+        f"link to {key} leads nowhere" for key in ("nowhere", "SA-XX-001", "nowhere")
+    ]
+
+
+def test_a_missing_photo_is_said(draw: Draw, faults: list[Fault]) -> None:
+    assert "Picture missing: the port side" in draw(Photo("photos/none.jpg", "the port side"))
+    assert [fault.code for fault in faults] == ["broken-link"]
+
+
+def test_headings_of_one_page_have_anchors_of_their_own(draw: Draw) -> None:
+    html = draw(
+        Heading("Tests"), Heading("Tests"), Heading("Kept", anchor="tests-2"), Heading("Sources")
+    )
+
+    assert [
+        html.count(f'id="{name}"') for name in ("tests", "tests-2", "tests-3", "sources-2")
+    ] == [1, 1, 1, 1]
+
+
+def test_a_number_stays_with_its_unit(draw: Draw) -> None:
+    assert "30\N{NO-BREAK SPACE}bar(g)" in draw(Paragraph(("at 30 bar(g) now",)))
+
+
+def test_a_link_prints_the_id_it_leads_to(draw: Draw) -> None:
+    assert 'data-id="SA-DD-003">why</a>' in draw(Paragraph((Link("SA-DD-003", "why"),)))
+    assert "data-id" not in draw(Paragraph((Link("SA-DD-003", "SA-DD-003 why"),)))
+
+
+def test_steps_may_have_no_end_and_no_sight(draw: Draw) -> None:
+    html = draw(Steps((Step("1", "Wait", ()),)))
+
+    assert 'class="end"' not in html
+    assert 'class="done"' not in html
