@@ -1,0 +1,52 @@
+"""The demo handbook built whole, as a person would with `mkdocs build`."""
+
+import shutil
+import subprocess
+import sys
+from dataclasses import dataclass
+from pathlib import Path
+
+HOUSE = Path(__file__).parent.parent
+DEMO = HOUSE / "content_demo"
+PHOTO_OF_README = ("readme-*",)
+
+
+@dataclass(frozen=True)
+class Built:
+    """A built site, and what the build said."""
+
+    site: Path
+    status: int
+    said: str
+
+    @property
+    def pages(self) -> list[Path]:
+        """Every page, in order."""
+        return sorted(self.site.rglob("*.html"))
+
+
+def copy_demo(folder: Path) -> Path:
+    """A copy of the demo with its settings, to be spoilt; the content folder is given back."""
+    shutil.copytree(DEMO, folder / "content_demo")
+    shutil.copy(HOUSE / "mkdocs.yml", folder / "mkdocs.yml")
+    return folder / "content_demo"
+
+
+def build(folder: Path, site: Path, *flags: str) -> Built:
+    """Build the site of a folder that holds mkdocs.yml."""
+    done = subprocess.run(
+        [sys.executable, "-m", "mkdocs", "build", "-d", str(site), *flags],
+        cwd=folder,
+        capture_output=True,
+        text=True,
+        check=False,
+        env={"PATH": "/usr/bin:/bin", "NO_COLOR": "1", "HOME": str(folder)},
+    )
+    return Built(site, done.returncode, done.stdout + done.stderr)
+
+
+def replace_in(path: Path, old: str, new: str) -> None:
+    """Change one text that must stand in a file exactly once."""
+    text = path.read_text("utf-8")
+    assert text.count(old) == 1, f"{old!r} stands {text.count(old)} times in {path.name}"
+    path.write_text(text.replace(old, new), "utf-8")
