@@ -1,0 +1,1 @@
+"""What speed costs and saves, as ratios of both sides in one run; never an assertion of the test suite."""
