@@ -80,14 +80,17 @@ class Book:
         """The service status of the system that something belongs to.
 
         Args:
-            about: A record id, a tag, an address, a system code or a block name. What belongs to no
-                system counts as in service, so that every rule binds it.
+            about: A record id, a tag, an address, a system code, a block name or a page's path.
+                What belongs to no system counts as in service, so that every rule binds it.
         """
         owner = about.split(".", maxsplit=1)[0]
         sheet = self.network.sheets.get(owner)
         if sheet is not None:
             owner = sheet.owner
-        system = self.systems.get(system_of(owner) if is_identifier(owner) else owner)
+        paths = (about, owner)  # of a written page, or of one that holds the block
+        written = next((one.system for one in self.content.pages if one.where.path in paths), "")
+        code = system_of(owner) if is_identifier(owner) else written or owner
+        system = self.systems.get(code)
         return system.status if system else ServiceStatus.IN_SERVICE
 
     def fences_of(self, owner: str) -> Iterator[Fence]:

@@ -7,7 +7,7 @@ prose, which has been cleaned, and drawings and formulas, which the core made it
 import re
 from collections.abc import Callable, Iterable
 from functools import cache
-from typing import Any, Final
+from typing import Final
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup, escape
@@ -40,6 +40,7 @@ from mkdocs_garboard.prose import Fault, ProseWriter, references
 
 __all__ = ["Sheet", "templates"]
 
+CITED = re.compile(r"\[(\d{1,4})\]")
 AT_HEAD: Final = 3
 """So many notices stand at the head in full; a STOP always does."""
 SMALL_SHEETS: Final = ("procedure", "quick card", "isolation")
@@ -135,8 +136,8 @@ class Sheet:
         return Markup("").join(self._run(run) for run in cell)
 
     def named(self, text: str) -> Markup:
-        """A line of our own, with the names in it as links."""
-        return self._links.named(text, self.page.path)
+        """A line of our own, with the names in it as links, and `[3]` led to the third source."""
+        return Markup(CITED.sub(self._cited, self._links.named(text, self.page.path)))  # noqa: S704
 
     def linked(self, link: Link) -> Markup:
         """A link; where it leads nowhere, its words alone."""
@@ -212,7 +213,8 @@ class Sheet:
             way = self.way(found[1])
             return Markup('href="{}"').format(way) if way else ""
 
-        return Markup(re.sub(r'href="find:([^"]*)"', lead, block.svg))  # noqa: S704 - made by the core
+        svg = re.sub(r'href="find:([^"]*)"', lead, block.svg)
+        return Markup(svg)  # noqa: S704 - made by the core
 
     @staticmethod
     def trusted(mathml: str) -> Markup:
@@ -229,6 +231,11 @@ class Sheet:
     def lost(self, text: str, code: str) -> None:
         """Report what this page lost."""
         self._tell(Fault(Where(self.page.source_path or self.page.path), text, code))
+
+    def _cited(self, found: re.Match[str]) -> str:
+        if any(line.number == int(found[1]) for line in self.page.sources):
+            return f'<a class="source" href="#source-{found[1]}">[{found[1]}]</a>'
+        return found[0]
 
     def _run(self, run: Run) -> Markup:
         if isinstance(run, str):
@@ -247,7 +254,7 @@ class Sheet:
         way = self.way(run.address)
         return Markup('<a class="value" href="{}">{}</a>').format(way, text) if way else text
 
-    def _draw(self, name: str, **what: Any) -> Markup:  # noqa: ANN401 - what a template wants
+    def _draw(self, name: str, **what: object) -> Markup:
         return Markup(templates().get_template(name).render(sheet=self, **what))  # noqa: S704 - autoescaped
 
 

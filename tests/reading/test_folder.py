@@ -7,9 +7,9 @@ from pathlib import Path
 
 import pytest
 
-from garboard.errors import GarboardError, Severity, Where
+from garboard.errors import Diagnostic, GarboardError, Severity, Where
 from garboard.reading.content import Content, Unfiled
-from garboard.reading.folder import read_folder
+from garboard.reading.folder import in_order, read_folder
 from garboard.records.finding import Finding
 from garboard.records.system import ServiceStatus
 from garboard.records.vessel import Vessel
@@ -349,6 +349,13 @@ def test_faults_stand_in_order_of_place_and_once(read_content: Read) -> None:
     places = [item.where for item in content.diagnostics]
     assert places == sorted(places)
     assert len(set(content.diagnostics)) == len(content.diagnostics)
+
+
+def test_a_fault_met_twice_is_said_once() -> None:
+    late = Diagnostic(Where("b.md"), Severity.STOP, "one", "mend it", "unreadable-record")
+    early = Diagnostic(Where("a.md"), Severity.STOP, "two", "mend it", "unreadable-record")
+
+    assert in_order([late, early, late]) == (early, late)
 
 
 def test_reading_twice_gives_the_same(write_content: Callable[[Files], Path]) -> None:

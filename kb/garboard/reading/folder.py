@@ -26,7 +26,7 @@ from garboard.records.pages import WrittenPage
 from garboard.records.system import System
 from garboard.records.vessel import Vessel
 
-__all__ = ["Content", "read_folder"]
+__all__ = ["Content", "in_order", "read_folder"]
 
 HANDBOOK = "handbook.yml"
 MOST_FAULTS = 200

@@ -20,19 +20,19 @@ SEVERITY = Severity.HOLD
 BINDS_FROM = "building"
 WAIVABLE = True
 
+TYPED = re.compile(
+    r"(?<![\w.])\d[\d.]*(?:e-?\d+)? (?!(?:in|if|else)\b)[^\W\d_][^\s,()]*(?:\(\w+\))?"
+)
+"""A number with its unit within a line."""
 NAME = re.compile(r"[A-Za-z][\w.-]*")
 """A name or unit. A requirement without a number compares names alone: its limit is elsewhere."""
 
 
 def check(book: Book) -> Iterator[Diagnostic]:
     """Look for the source of every input and limit, and for the edition of every source."""
-    seen: set[Where] = set()
-    for address, value in book.values.items():
-        if is_input(value) and not value.sources and value.where not in seen:
-            seen.add(value.where)
-            text = f"{address} is {value.text} and has no source"
-            cure = "add [source clause] behind it, or [assumed]"
-            yield Diagnostic(value.where, SEVERITY, text, cure, CODE, address)
+    for where, about, what in _bare(book):
+        cure = "add [source clause] behind it, or [assumed]"
+        yield Diagnostic(where, SEVERITY, f"{what} and has no source", cure, CODE, about)
     for line in book.network.requirements:
         if fault := _limit_fault(book, line):
             yield Diagnostic(line.where, SEVERITY, *fault, CODE, line.block)
@@ -42,6 +42,23 @@ def check(book: Book) -> Iterator[Diagnostic]:
             text = f"{key} is cited for a number and has no edition"
             cure = "give its edition, revision or year; of a plate, the year on it"
             yield Diagnostic(source.where, SEVERITY, text, cure, CODE, key)
+
+
+def _bare(book: Book) -> Iterator[tuple[Where, str, str]]:
+    """Numbers without a source: where they stand, of what they are, and what they are."""
+    for address, value in book.values.items():
+        inside = address.partition(".")[0] in book.network.sheets
+        if not inside and is_input(value) and not value.sources:
+            yield value.where, address, f"{address} is {value.text}"
+    for sheet in book.network.sheets.values():
+        for line in sheet.lines:
+            if line.requirement or line.fault or line.sources:
+                continue
+            address, typed = f"{sheet.name}.{line.name}", TYPED.search(line.written)
+            if line.value and is_input(line.value):
+                yield line.where, address, f"{address} is {line.value.text}"
+            elif typed:
+                yield line.where, address, f"{address} holds {typed[0]}"
 
 
 def _limit_fault(book: Book, line: Requirement) -> tuple[str, str] | None:

@@ -37,7 +37,7 @@
     "mm": ["l", 1e-3], "cm": ["l", 1e-2], "m": ["l", 1], "km": ["l", 1e3], "in": ["l", 0.0254], "ft": ["l", FOOT],
     "nmi": ["l", 1852], "g": ["m", 1e-3], "kg": ["m", 1], "t": ["m", 1e3], "lb": ["m", POUND], "oz": ["m", POUND / 16],
     "n": ["f", 1], "kn": ["f", 1e3], "lbf": ["f", 4.448222], "nm": ["q", 1], "lbfft": ["q", 1.355818],
-    "w": ["w", 1], "kw": ["w", 1e3], "hp": ["w", 745.7], "j": ["e", 1], "kj": ["e", 1e3], "MJ": ["e", 1e6], "mj": ["e", 1e6],
+    "w": ["w", 1], "kw": ["w", 1e3], "hp": ["w", 745.7], "j": ["e", 1], "kj": ["e", 1e3], "MJ": ["e", 1e6], "mJ": ["e", 1e-3], "mj": ["e", 1e6],
     "wh": ["e", 3600], "kwh": ["e", 3.6e6], "a": ["i", 1], "ma": ["i", 1e-3], "ka": ["i", 1e3], "v": ["u", 1], "mv": ["u", 1e-3],
     "kv": ["u", 1e3], "ah": ["c", 3600], "hz": ["z", 1], "rpm": ["r", 1], "rev/min": ["r", 1],
     "l/min": ["d", 1 / 60000], "l/s": ["d", 1e-3], "l/h": ["d", 1 / 3.6e6], "m3/h": ["d", 1 / 3600], "m3/min": ["d", 1 / 60], "m3/s": ["d", 1],
@@ -82,6 +82,10 @@
 
   // ---- the list, made ready once ----
 
+  function folder(address) {
+    return /^id\//.test(address) ? "" : address.replace(/\.html.*/, "");
+  }
+
   function ready(index) {
     return index.map(function (record, place) {
       var keys = record[5];
@@ -93,7 +97,7 @@
         numbers: [].concat.apply([], keys.map(quantities)), mentioned: quantities(said),
         cited: names(said), fields: [
           [60, split(record[0])], [45, split(keys.join(" ") + " " + record[6])],
-          [30, split(record[1] + " " + record[2])], [20, split(record[7])]
+          [30, split(record[1] + " " + record[2])], [20, split(record[7] + " " + folder(record[3]))]
         ]
       };
     });
@@ -132,14 +136,19 @@
 
   // ---- asking ----
 
+  // The form of a tag or id, in full or without its system.
+  var WHOLE = /^[a-z]{4}\d{3}$/, IN_PART = /^[a-z]{2}\d{1,3}$/;
+
   function byName(entry, folded, typed) {
     var best = 0;
+    // A value is named after its calculation or part: it stands behind them, and a word alone is not its name.
+    var value = entry.kind === "value", starts = value ? (/[\d.]/.test(typed) ? 750 : 0) : 800;
     entry.keys.forEach(function (name) {
       if (name === folded) {
         best = Math.max(best, 1000);
       } else if (folded.length > 1 && name.indexOf(folded) === 0) {
-        best = Math.max(best, 800);
-      } else if (/^[a-z]{2}\d{1,3}$/.test(folded) && /^[a-z]{4}\d{3}$/.test(name) && name.indexOf(folded) === 2) {
+        best = Math.max(best, starts);
+      } else if (IN_PART.test(folded) && WHOLE.test(name) && name.indexOf(folded) === 2) {
         best = Math.max(best, 780);
       }
     });
@@ -186,20 +195,27 @@
   }
 
   function nearest(entries, folded) {
-    var best = null, least = 4;
+    var best = null;
     entries.forEach(function (entry) {
       entry.names.forEach(function (name) {
-        if (!/\d/.test(name) || /\s/.test(name)) {
+        if (entry.kind === "value" || !/\d/.test(name) || /\s/.test(name)) {
           return;
         }
-        var far = apart(folded, key(name), 3);
-        if (far < least || (far === least && best && name < best.name)) {
-          least = far;
-          best = { name: name, entry: entry };
+        var one = { name: name, entry: entry, far: apart(folded, key(name), 3), alike: alike(folded, key(name)) };
+        if (one.far < 4 && (!best || one.far < best.far || (one.far === best.far &&
+            (one.alike > best.alike || (one.alike === best.alike && name < best.name))))) {
+          best = one;
         }
       });
     });
     return best;
+  }
+  function alike(one, other) {
+    var at = 0;
+    while (at < one.length && one[at] === other[at]) {
+      at += 1;
+    }
+    return at;
   }
 
   function order(one, other) {
@@ -218,6 +234,9 @@
     asked.forEach(function (quantity) { rest = rest.replace(quantity.text, " "); });
     var words = split(rest);
     var results = [], partly = [];
+    if (WHOLE.test(folded) || (IN_PART.test(folded) && entries.some(function (entry) { return byName(entry, folded, typed); }))) {
+      words = [];
+    }
     entries.forEach(function (entry) {
       var score = byName(entry, folded, typed);
       var missing = 0, sum = 0;
@@ -231,6 +250,9 @@
         sum += number;
         missing += number ? 0 : 1;
       }
+      if (entry.kind === "value") {
+        sum *= 0.8;
+      }
       if (score || (sum && !missing)) {
         results.push({ entry: entry, score: Math.max(score, Math.min(sum, 790)) });
       } else if (sum) {
@@ -241,7 +263,7 @@
     var near = null;
     // Has the form of a name, or the one word asked for holds a digit: then nothing like it is offered
     // as an answer, only as the nearest name there is.
-    var single = !asked.length && /\d/.test(folded) && (words.length === 1 || /^[a-z]{4}[a-z0-9]{3}$/.test(folded) || /^[a-z]{2}[\s-]+[a-z]{2}[\s-]+\w+$/.test(typed));
+    var single = !asked.length && /\d/.test(folded) && (words.length < 2 || /^[a-z]{4}[a-z0-9]{3}$/.test(folded) || /^[a-z]{2}[\s-]+[a-z]{2}[\s-]+\w+$/.test(typed));
     if (!results.length && single) {
       near = nearest(entries, folded);
       note = /[a-z]/.test(folded) ? "no such tag" : "no such number";
