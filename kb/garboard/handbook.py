@@ -5,6 +5,7 @@ from functools import cache
 from pathlib import Path
 
 from garboard.book import Book, make_book
+from garboard.calc.quoting import agrees
 from garboard.errors import Diagnostic
 from garboard.methods import METHODS
 from garboard.methods.proof import ProofResult, prove_all
@@ -43,6 +44,13 @@ class Handbook:
     def show(self, address: str, unit: str = "") -> str | None:
         """A value as shown, in another unit where one is named; None when there is no such value."""
         return self.book.show(address, unit)
+
+    def agrees(self, typed: str, address: str, unit: str = "") -> bool:
+        """Whether the text of a quotation says what its value says."""
+        shown, value = self.show(address, unit), self.book.values.get(address)
+        if shown is None or value is None:
+            return False
+        return agrees(typed, shown, has_unit=bool(unit or value.unit.text))
 
 
 def read(folder: Path) -> Handbook:

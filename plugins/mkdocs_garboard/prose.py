@@ -172,7 +172,7 @@ class NamesAndValues(Treeprocessor):
             _replace(element, shown)
         else:
             element.text = as_value(element.text or "")
-            if not _agree(typed, shown):
+            if not self.writer.links.handbook.agrees(typed, address, unit):
                 _append(element, f" (now {as_value(shown)})")
         way = self.writer.links.to(address, self.writer.path)
         if way is None:
@@ -256,16 +256,6 @@ def _append(element: Element, text: str) -> None:
 def _replace(element: Element, text: str) -> None:
     element[:] = []
     element.text = as_value(text)
-
-
-def _agree(typed: str, shown: str) -> bool:
-    """Whether the typed text and the value say the same, one perhaps in fewer words.
-
-    >>> _agree("9", "9 starts"), _agree("9 starts", "4 starts")
-    (True, False)
-    """
-    one, other = (" ".join(text.split()) for text in (typed, shown))
-    return f" {one} " in f" {other} " or f" {other} " in f" {one} "
 
 
 def _inside(path: str) -> str:

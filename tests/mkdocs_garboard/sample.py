@@ -65,6 +65,10 @@ class SampleHandbook(Handbook):
     def show(self, address: str, unit: str = "") -> str | None:
         return (IN_PSI if unit == "psi" else VALUES).get(address)
 
+    def agrees(self, typed: str, address: str, unit: str = "") -> bool:
+        shown = self.show(address, unit) or ""
+        return typed == shown or shown.split(" ")[0] == typed
+
 
 def prose(text: str, path: str = "systems/starting-air/what-it-does.md") -> Prose:
     return Prose(text, Where(path, 9, 1))

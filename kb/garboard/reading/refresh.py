@@ -13,30 +13,12 @@ from garboard.calc.value import Value
 from garboard.reading.content import Content
 from garboard.reading.edits import Edit, replace_spans
 from garboard.reading.references import ValueLink
-from garboard.records.alarm import Alarm, Fault
-from garboard.records.base import Record
-from garboard.records.calculation import Calculation
-from garboard.records.hazard import Hazard
-from garboard.records.kinds import kind_of
-from garboard.records.procedure import Procedure
-from garboard.records.states import at_rest, start_state
-from garboard.records.work import MaintenanceTask
+from garboard.records.standing import is_history
 
-__all__ = ["find_changes", "find_stale", "keeps_its_numbers", "write_changes"]
-
-DESCRIBES = (Calculation, Procedure, Hazard, Alarm, Fault, MaintenanceTask)
-"""Kinds that say how things are, not what happened."""
+__all__ = ["find_changes", "find_stale", "write_changes"]
 
 Show = Callable[[str, str], str | None]
 """A value as shown, by address and unit."""
-
-
-def keeps_its_numbers(record: Record | None) -> bool:
-    """Whether the numbers of a record are those of its day: at rest, and telling what happened."""
-    kind = kind_of(record) if record else None
-    if record is None or kind is None or isinstance(record, DESCRIBES):
-        return False
-    return at_rest(kind.name, record.state or start_state(kind.name))
 
 
 def find_stale(
@@ -53,7 +35,8 @@ def find_stale(
         The link, the value as shown, and the link's text put right.
     """
     for written in content.texts:
-        if keeps_its_numbers(content.records.get(written.owner)):
+        owner = content.records.get(written.owner)
+        if owner is not None and is_history(owner):
             continue
         for link in written.links:
             value = values.get(link.address)

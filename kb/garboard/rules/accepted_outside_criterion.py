@@ -15,8 +15,8 @@ from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
 from garboard.records.base import bare_id
 from garboard.records.inspection import PlanLine, Result, Test
+from garboard.records.standing import has_left, state_of
 from garboard.rules.criterion import Bound, find_bounds, read_number
-from garboard.rules.standing import has_left, state_of
 
 CODE = "accepted-outside-criterion"
 SEVERITY = Severity.STOP

@@ -16,7 +16,7 @@ from garboard.errors import Diagnostic, Severity, Where
 from garboard.records.base import Class, Record, bare_id
 from garboard.records.inspection import PlanLine, Test
 from garboard.records.procedure import Procedure, Use
-from garboard.rules.standing import has_left
+from garboard.records.standing import has_left
 
 CODE = "air-test-unjustified"
 SEVERITY = Severity.STOP

@@ -15,8 +15,8 @@ from garboard.book import Book
 from garboard.errors import Diagnostic, Severity, Where
 from garboard.records.alarm import Alarm
 from garboard.records.component import Component
+from garboard.records.standing import has_left
 from garboard.rules.recorded import recorded
-from garboard.rules.standing import has_left
 
 CODE = "alarm-unanswered"
 SEVERITY = Severity.HOLD

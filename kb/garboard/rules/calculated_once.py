@@ -18,8 +18,8 @@ from garboard.errors import Diagnostic, Severity
 from garboard.records.base import Class, bare_id
 from garboard.records.calculation import Calculation, SecondWay
 from garboard.records.inspection import Test
+from garboard.records.standing import has_left
 from garboard.rules.figure import Figure, figure_of, within_tolerance
-from garboard.rules.standing import has_left
 from garboard.rules.upstream import is_input
 
 CODE = "calculated-once"

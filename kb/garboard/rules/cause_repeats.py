@@ -15,7 +15,7 @@ from garboard.errors import Diagnostic, Severity
 from garboard.names import key_of
 from garboard.records.base import bare_id
 from garboard.records.finding import Finding, Lesson
-from garboard.rules.standing import has_left, refused
+from garboard.records.standing import has_left, refused
 
 CODE = "cause-repeats"
 SEVERITY = Severity.WARN

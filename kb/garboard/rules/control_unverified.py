@@ -15,7 +15,7 @@ from garboard.names import is_identifier
 from garboard.records.base import bare_id
 from garboard.records.hazard import Control, Hazard
 from garboard.records.inspection import Result, Test
-from garboard.rules.standing import has_left, state_of
+from garboard.records.standing import has_left, state_of
 
 CODE = "control-unverified"
 SEVERITY = Severity.HOLD

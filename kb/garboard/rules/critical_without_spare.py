@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
 from garboard.records.alarm import Fault
-from garboard.rules.standing import has_left
+from garboard.records.standing import has_left
 
 CODE = "critical-without-spare"
 SEVERITY = Severity.WARN

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
 from garboard.records.finding import Danger, Finding
-from garboard.rules.standing import is_live
+from garboard.records.standing import is_live
 
 CODE = "danger-uncontained"
 SEVERITY = Severity.STOP

@@ -15,8 +15,8 @@ from garboard.records.calculation import Calculation
 from garboard.records.change import Change, TemporaryModification
 from garboard.records.decision import Decision
 from garboard.records.inspection import PlanLine, Test
+from garboard.records.standing import has_left, refused, state_of
 from garboard.records.work import WorkPackage
-from garboard.rules.standing import has_left, refused, state_of
 
 CODE = "decision-touches-nothing"
 SEVERITY = Severity.WARN

@@ -12,9 +12,9 @@ from garboard.records.alarm import Alarm
 from garboard.records.base import bare_id
 from garboard.records.change import Change
 from garboard.records.inspection import PlanLine, Test
+from garboard.records.standing import is_live
 from garboard.rules.figure import figure_of
 from garboard.rules.installed import changes_of_value
-from garboard.rules.standing import is_live
 from garboard.rules.upstream import ASSUMED
 
 __all__ = ["Double", "Said", "doubles"]

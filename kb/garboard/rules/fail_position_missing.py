@@ -15,8 +15,8 @@ from garboard.errors import Diagnostic, Severity
 from garboard.records.alarm import Fault
 from garboard.records.component import Component
 from garboard.records.procedure import Procedure
+from garboard.records.standing import has_left
 from garboard.records.system import System
-from garboard.rules.standing import has_left
 
 CODE = "fail-position-missing"
 SEVERITY = Severity.HOLD

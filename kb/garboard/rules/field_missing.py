@@ -18,8 +18,8 @@ from garboard.records.calculation import Calculation
 from garboard.records.component import QUANTITIES, Component
 from garboard.records.component_kinds import COMPONENT_KINDS
 from garboard.records.finding import Lesson
+from garboard.records.standing import has_left, kind_name, state_of
 from garboard.records.states import at_rest, start_state
-from garboard.rules.standing import has_left, kind_name, state_of
 
 CODE = "field-missing"
 SEVERITY = Severity.HOLD

@@ -14,7 +14,7 @@ from garboard.errors import Diagnostic, Severity
 from garboard.records.base import Class
 from garboard.records.finding import Finding
 from garboard.records.signoff import Capacity
-from garboard.rules.standing import state_of
+from garboard.records.standing import state_of
 
 CODE = "finding-closed-early"
 SEVERITY = Severity.HOLD

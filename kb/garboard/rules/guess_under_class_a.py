@@ -13,8 +13,8 @@ from garboard.calc.sheet import Sheet
 from garboard.errors import Diagnostic, Severity, Where
 from garboard.records.base import Class, Record
 from garboard.records.calculation import Calculation
+from garboard.records.standing import has_left
 from garboard.records.vessel import Seen
-from garboard.rules.standing import has_left
 from garboard.rules.upstream import feeding, guessed
 
 CODE = "guess-under-class-a"

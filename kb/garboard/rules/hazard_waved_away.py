@@ -13,7 +13,7 @@ from collections.abc import Iterator
 from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
 from garboard.records.hazard import Gravity, Hazard, Rank
-from garboard.rules.standing import has_left, state_of
+from garboard.records.standing import has_left, state_of
 
 CODE = "hazard-waved-away"
 SEVERITY = Severity.STOP

@@ -14,9 +14,9 @@ from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
 from garboard.records.base import bare_id
 from garboard.records.inspection import PlanLine, Point
+from garboard.records.standing import has_left, state_of
 from garboard.records.work import WorkPackage
 from garboard.rules.proofs import is_proof
-from garboard.rules.standing import has_left, state_of
 
 CODE = "hold-point-passed"
 SEVERITY = Severity.STOP

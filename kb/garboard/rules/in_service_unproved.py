@@ -15,8 +15,8 @@ from garboard.records.base import Class
 from garboard.records.change import Change
 from garboard.records.finding import Finding
 from garboard.records.inspection import PlanLine, Point, Review
+from garboard.records.standing import has_left, is_live, refused, state_of
 from garboard.records.system import ServiceStatus
-from garboard.rules.standing import has_left, is_live, refused, state_of
 
 CODE = "in-service-unproved"
 SEVERITY = Severity.STOP

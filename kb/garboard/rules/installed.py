@@ -5,7 +5,7 @@ from datetime import date
 
 from garboard.book import Book
 from garboard.records.change import Change
-from garboard.rules.standing import has_left, refused
+from garboard.records.standing import has_left, refused
 
 __all__ = ["changes_of_tag", "changes_of_value", "last_since"]
 

@@ -13,8 +13,8 @@ from garboard.book import Book
 from garboard.calc.kinds import NUMBER
 from garboard.errors import Diagnostic, Severity
 from garboard.records.inspection import Test
+from garboard.records.standing import has_left
 from garboard.rules.criterion import read_number
-from garboard.rules.standing import has_left
 
 CODE = "instrument-uncalibrated"
 SEVERITY = Severity.HOLD

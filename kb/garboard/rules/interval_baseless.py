@@ -13,8 +13,8 @@ from collections.abc import Iterator
 from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
 from garboard.names import IDENTIFIER
+from garboard.records.standing import has_left
 from garboard.records.work import Basis, MaintenanceTask
-from garboard.rules.standing import has_left
 
 CODE = "interval-baseless"
 SEVERITY = Severity.WARN

@@ -8,9 +8,9 @@ from garboard.book import Book
 from garboard.calc.value import Value
 from garboard.records.alarm import Alarm, Direction
 from garboard.records.component import Component
+from garboard.records.standing import has_left
 from garboard.rules.recorded import recorded
 from garboard.rules.runs import find_views, relief_of
-from garboard.rules.standing import has_left
 
 __all__ = ["LEAST", "Pair", "Rung", "find_pairs"]
 

@@ -15,9 +15,9 @@ from garboard.errors import Diagnostic, Severity
 from garboard.names import is_tag
 from garboard.records.finding import Finding
 from garboard.records.inspection import Test
+from garboard.records.standing import has_left, is_live, refused
 from garboard.rules.figure import Figure, figure_of, within_tolerance
 from garboard.rules.installed import changes_of_value, last_since
-from garboard.rules.standing import has_left, is_live, refused
 
 CODE = "measured-off-design"
 SEVERITY = Severity.HOLD

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
 from garboard.records.hazard import Hazard
-from garboard.rules.standing import has_left, state_of
+from garboard.records.standing import has_left, state_of
 from garboard.rules.steps import live_procedures, message_of
 
 CODE = "message-incomplete"

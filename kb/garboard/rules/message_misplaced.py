@@ -15,7 +15,7 @@ from garboard.errors import Diagnostic, Severity, Where
 from garboard.records.base import bare_id
 from garboard.records.hazard import Hazard
 from garboard.records.procedure import Procedure
-from garboard.rules.standing import has_left, state_of
+from garboard.records.standing import has_left, state_of
 from garboard.rules.steps import live_procedures, releases
 
 CODE = "message-misplaced"

@@ -12,8 +12,8 @@ from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
 from garboard.names import is_record_id
 from garboard.records.base import bare_id
+from garboard.records.standing import has_left, refused
 from garboard.records.work import WorkPackage
-from garboard.rules.standing import has_left, refused
 
 CODE = "needs-loop"
 SEVERITY = Severity.STOP

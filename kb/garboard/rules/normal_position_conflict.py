@@ -14,8 +14,8 @@ from garboard.errors import Diagnostic, Severity
 from garboard.records.change import TemporaryModification
 from garboard.records.component import Component
 from garboard.records.procedure import Procedure, Use
+from garboard.records.standing import has_left, state_of
 from garboard.rules.line_ups import folded, state_positions
-from garboard.rules.standing import has_left, state_of
 
 CODE = "normal-position-conflict"
 SEVERITY = Severity.HOLD

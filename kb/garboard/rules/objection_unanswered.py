@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
 from garboard.records.decision import Decision
-from garboard.rules.standing import has_left, refused, state_of
+from garboard.records.standing import has_left, refused, state_of
 
 CODE = "objection-unanswered"
 SEVERITY = Severity.HOLD

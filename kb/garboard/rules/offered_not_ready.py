@@ -12,10 +12,10 @@ from garboard.errors import Diagnostic, Severity
 from garboard.records.base import Record, bare_id
 from garboard.records.inspection import PlanLine, Point
 from garboard.records.kinds import kind_of
+from garboard.records.standing import has_left, kind_name, refused, state_of
 from garboard.records.states import at_rest
 from garboard.records.work import WorkPackage
 from garboard.rules.proofs import is_proof
-from garboard.rules.standing import has_left, kind_name, refused, state_of
 
 CODE = "offered-not-ready"
 SEVERITY = Severity.HOLD

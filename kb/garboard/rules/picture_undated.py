@@ -13,8 +13,8 @@ from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
 from garboard.records.base import Medium, Record
 from garboard.records.pages import WrittenPage
+from garboard.records.standing import describes
 from garboard.rules.installed import changes_of_tag, last_since
-from garboard.rules.standing import describes
 
 CODE = "picture-undated"
 SEVERITY = Severity.WARN

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from garboard.book import Book
 from garboard.records.inspection import Result, Test
-from garboard.rules.standing import has_left, state_of
+from garboard.records.standing import has_left, state_of
 
 __all__ = ["is_proof", "proofs_by_tag"]
 

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
 from garboard.records.finding import Finding
-from garboard.rules.standing import state_of
+from garboard.records.standing import state_of
 
 CODE = "refused-twice"
 SEVERITY = Severity.WARN

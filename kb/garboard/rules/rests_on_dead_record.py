@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from garboard.book import Book, Mentioned
 from garboard.errors import Diagnostic, Severity
 from garboard.records.base import bare_id
-from garboard.rules.standing import has_left, is_live, refused
+from garboard.records.standing import has_left, is_live, refused
 
 CODE = "rests-on-dead-record"
 SEVERITY = Severity.HOLD

@@ -16,7 +16,7 @@ from garboard.errors import Diagnostic, Severity, Where
 from garboard.names import IDENTIFIER
 from garboard.records.hazard import Hazard
 from garboard.records.signal_word import signal_word
-from garboard.rules.standing import has_left
+from garboard.records.standing import has_left
 
 CODE = "signal-word-wrong"
 SEVERITY = Severity.HOLD

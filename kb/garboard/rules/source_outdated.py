@@ -13,8 +13,8 @@ from garboard.book import Book
 from garboard.errors import Diagnostic, Severity, Where
 from garboard.records.base import Class
 from garboard.records.relations import Names
+from garboard.records.standing import is_live
 from garboard.rules.citing import cited_sources
-from garboard.rules.standing import is_live
 
 CODE = "source-outdated"
 SEVERITY = Severity.WARN

@@ -15,7 +15,7 @@ from garboard.calc.show import show_in
 from garboard.calc.value import Value
 from garboard.errors import Diagnostic, Severity
 from garboard.reading.references import ValueLink
-from garboard.rules.standing import is_history
+from garboard.records.standing import is_history
 
 CODE = "stale-number"
 SEVERITY = Severity.STOP

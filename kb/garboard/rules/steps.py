@@ -12,7 +12,7 @@ from garboard.records.base import bare_id
 from garboard.records.component_kinds import COMPONENT_KINDS
 from garboard.records.hazard import Hazard
 from garboard.records.procedure import Procedure, Step
-from garboard.rules.standing import has_left
+from garboard.records.standing import has_left
 
 __all__ = [
     "MOVES",

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
 from garboard.records.base import Record
-from garboard.rules.standing import has_left, kind_name, refused
+from garboard.records.standing import has_left, kind_name, refused
 
 CODE = "supersession-tangle"
 SEVERITY = Severity.STOP

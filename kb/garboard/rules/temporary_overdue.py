@@ -13,7 +13,7 @@ from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
 from garboard.records.base import date_of
 from garboard.records.change import TemporaryModification
-from garboard.rules.standing import state_of
+from garboard.records.standing import state_of
 
 CODE = "temporary-overdue"
 SEVERITY = Severity.HOLD

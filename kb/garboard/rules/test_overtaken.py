@@ -14,8 +14,8 @@ from garboard.errors import Diagnostic, Severity
 from garboard.records.base import bare_id
 from garboard.records.change import Change
 from garboard.records.inspection import Test
+from garboard.records.standing import has_left, refused
 from garboard.rules.proofs import is_proof, proofs_by_tag
-from garboard.rules.standing import has_left, refused
 
 CODE = "test-overtaken"
 SEVERITY = Severity.HOLD

@@ -18,9 +18,9 @@ from garboard.calc.value import Citation, Value
 from garboard.errors import Diagnostic, Severity
 from garboard.records.component import Component
 from garboard.records.inspection import Test
+from garboard.records.standing import has_left
 from garboard.rules.recorded import as_written, is_pressure, margin, recorded
 from garboard.rules.runs import RELIEF
-from garboard.rules.standing import has_left
 
 CODE = "test-pressure-wrong"
 SEVERITY = Severity.HOLD

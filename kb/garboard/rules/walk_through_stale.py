@@ -14,7 +14,7 @@ from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
 from garboard.records.change import Change
 from garboard.records.procedure import Procedure
-from garboard.rules.standing import has_left, refused, state_of
+from garboard.records.standing import has_left, refused, state_of
 from garboard.rules.steps import live_procedures
 
 CODE = "walk-through-stale"

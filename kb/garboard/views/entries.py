@@ -8,7 +8,8 @@ from garboard.records.base import Record
 from garboard.records.component import Component
 from garboard.views.contents import Entry, Target
 from garboard.views.inline import title_of
-from garboard.views.page import Bullets, Facts, Message, Page, Paragraph, Plate, Prose, Run
+from garboard.views.page import Bullets, Facts, Message, Page, Paragraph, Prose
+from garboard.views.runs import plain
 
 __all__ = ["entries"]
 
@@ -96,20 +97,13 @@ def _words(book: Book, page: Page) -> Iterator[str]:
 def _text(page: Page) -> str:
     for block in page.blocks:
         if isinstance(block, Paragraph):
-            return _plain(block.runs)
+            return plain(block.runs)
         if isinstance(block, Prose):
             return " ".join(block.text.split())
         if isinstance(block, Facts):
-            return "; ".join(f"{label}: {_plain(line)}" for label, line in block.rows[:3])
+            return "; ".join(f"{label}: {plain(line)}" for label, line in block.rows[:3])
         if isinstance(block, Bullets) and block.items:
-            return _plain(block.items[0])
+            return plain(block.items[0])
         if isinstance(block, Message):
-            return f"{block.word}: {_plain(block.hazard)}"
+            return f"{block.word}: {plain(block.hazard)}"
     return ""
-
-
-def _plain(runs: tuple[Run, ...]) -> str:
-    return "".join(
-        run if isinstance(run, str) else run.tag if isinstance(run, Plate) else run.text
-        for run in runs
-    )

@@ -101,9 +101,7 @@ def limits_table(draft: Draft, requirements: list[Requirement]) -> Table:
                     (one.left,),
                     (Strong(one.right),),
                     (f"{one.margin}{percent}",),
-                    (str(one.verdict),)
-                    if one.verdict is Verdict.HOLDS
-                    else (Strong(str(one.verdict)),),
+                    ("holds",) if one.verdict is Verdict.HOLDS else (Strong(str(one.verdict)),),
                     (f"{one.why}{refs}",),
                 )
             )

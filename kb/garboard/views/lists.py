@@ -13,6 +13,7 @@ from garboard.records.hazard import Hazard
 from garboard.records.inspection import PlanLine, Review, Test
 from garboard.records.kinds import kind_of
 from garboard.records.procedure import Procedure
+from garboard.records.standing import state_of
 from garboard.records.states import at_rest
 from garboard.records.system import System
 from garboard.records.work import MaintenanceTask, OpenItem
@@ -20,7 +21,6 @@ from garboard.views.draft import Draft
 from garboard.views.inline import cell, day
 from garboard.views.messages import message_of, worst_first
 from garboard.views.page import Column, Heading, Link, Paragraph, Plate, Row, Strong, Table, Tiles
-from garboard.views.record_page import state_of
 from garboard.views.safety_devices import safety_device_table
 from garboard.views.tables import record_table
 

@@ -22,6 +22,7 @@ from garboard.views.page import (
     Steps,
     Strong,
 )
+from garboard.views.runs import plain
 
 __all__ = ["procedure_head"]
 
@@ -85,7 +86,7 @@ def _step(book: Book, number: int, step: ProcedureStep) -> Step:
         to=step.to or "",
         see=_seen(book, step),
         within=_within(book, step),
-        if_not=_plain(cell(book, step.if_not)),
+        if_not=plain(cell(book, step.if_not)),
         message=message_of(book, hazard) if isinstance(hazard, Hazard) else None,
         second=SECOND_WORDS.get(step.second, "") if step.second else "",
         hold=("Hold point: do not go on before it is released: ", *hold) if hold else (),
@@ -100,14 +101,7 @@ def _seen(book: Book, step: ProcedureStep) -> Cell:
 
 
 def _within(book: Book, step: ProcedureStep) -> str:
-    return _plain(cell(book, step.see.within)) if step.see else ""
-
-
-def _plain(line: Cell) -> str:
-    return "".join(
-        run if isinstance(run, str) else run.tag if isinstance(run, Plate) else run.text
-        for run in line
-    )
+    return plain(cell(book, step.see.within)) if step.see else ""
 
 
 def _restores(book: Book, record: Procedure) -> Iterator[Block]:

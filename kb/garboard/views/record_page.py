@@ -12,7 +12,7 @@ from garboard.records.finding import Finding
 from garboard.records.hazard import Hazard
 from garboard.records.kinds import kind_of
 from garboard.records.procedure import Procedure
-from garboard.records.states import start_state
+from garboard.records.standing import state_of
 from garboard.views.alarm_page import alarm_head, fault_head
 from garboard.views.draft import Draft
 from garboard.views.fields import field_blocks, line_of
@@ -22,7 +22,7 @@ from garboard.views.page import Block, Bullets, Cell, Facts, Fold, Heading, Para
 from garboard.views.procedure_page import procedure_head
 from garboard.views.text import text_blocks
 
-__all__ = ["record_draft", "state_of"]
+__all__ = ["record_draft"]
 
 SHOWN_AT_HEAD: dict[type[Record], frozenset[str]] = {
     Procedure: frozenset(
@@ -180,12 +180,6 @@ def _class_words(record: Record) -> str:
         "C": "C, minor or in kind",
     }
     return words[record.class_] if record.class_ else "none stated: counts as A"
-
-
-def state_of(record: Record) -> str:
-    """The state a record claims; its start state where none is written."""
-    kind = kind_of(record)
-    return record.state or (start_state(kind.name) if kind else "not filed")
 
 
 def _last_change(record: Record) -> str:

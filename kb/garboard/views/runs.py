@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-__all__ = ["Cell", "Link", "Plate", "Run", "Shown", "Strong"]
+__all__ = ["Cell", "Link", "Plate", "Run", "Shown", "Strong", "plain"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,3 +41,15 @@ class Strong:
 Run = str | Link | Plate | Shown | Strong
 """A run of text inside a line."""
 Cell = tuple[Run, ...]
+
+
+def plain(line: Cell) -> str:
+    """A line as bare words.
+
+    >>> plain(("read ", Plate("SA-PI-001")))
+    'read SA-PI-001'
+    """
+    return "".join(
+        run if isinstance(run, str) else run.tag if isinstance(run, Plate) else run.text
+        for run in line
+    )

@@ -4,9 +4,9 @@ from collections.abc import Iterable
 
 from garboard.book import Book
 from garboard.records.base import Record
+from garboard.records.standing import state_of
 from garboard.views.fields import line_of
 from garboard.views.page import Cell, Column, Link, Row, Table
-from garboard.views.record_page import state_of
 
 __all__ = ["newest_first", "record_table"]
 
