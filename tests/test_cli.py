@@ -1,7 +1,9 @@
 """The command line as a person uses it: what it prints, and the status it leaves."""
 
+import io
 import json
 import re
+import time
 from pathlib import Path
 
 import pytest
@@ -232,3 +234,34 @@ def test_the_calculation_of_the_readme_works_as_it_stands(tmp_path: Path) -> Non
 
     assert book.values["bilge-pump.flow"].text == "48.0 L/min"
     assert [str(one.verdict) for one in book.network.requirements] == ["holds at the worst corner"]
+
+
+class Terminal(io.StringIO):
+    """A stream that somebody looks at."""
+
+    def isatty(self) -> bool:
+        return True
+
+
+def test_a_terminal_sees_the_severity_in_colour_unless_it_asks_not_to(
+    folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.delenv("NO_COLOR", raising=False)
+    monkeypatch.setattr("sys.stdout", seen := Terminal())
+    main(["check", str(folder)])
+    monkeypatch.setenv("NO_COLOR", "1")
+    monkeypatch.setattr("sys.stdout", plain := Terminal())
+    main(["check", str(folder)])
+
+    assert "\033[1;31mSTOP\033[0m" in seen.getvalue()
+    assert "\033[" not in plain.getvalue()
+
+
+def test_work_that_takes_long_says_so_to_whoever_looks(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("sys.stderr", seen := Terminal())
+    monkeypatch.setattr(cli, "PATIENCE", 0.01)
+
+    with cli._progress():
+        time.sleep(0.2)
+
+    assert seen.getvalue() == "working ...\n"

@@ -30,6 +30,8 @@ __all__ = ["main"]
 
 FAILING = (Severity.STOP, Severity.HOLD)
 COLOURS = {Severity.STOP: "1;31", Severity.HOLD: "1;33", Severity.WARN: "33", Severity.NOTE: "2"}
+PATIENCE = 1.0
+"""Seconds after which a command says that it is still at work."""
 HONEST = (
     "A clean run means: no contradiction was found in what was entered. What was not entered was not"
     " checked. It is no approval."
@@ -282,7 +284,7 @@ def _progress() -> Iterator[None]:
     if not sys.stderr.isatty():
         yield
         return
-    timer = threading.Timer(1.0, lambda: print("working ...", file=sys.stderr, flush=True))
+    timer = threading.Timer(PATIENCE, lambda: print("working ...", file=sys.stderr, flush=True))
     timer.daemon = True
     timer.start()
     try:
