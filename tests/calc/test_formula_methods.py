@@ -259,3 +259,60 @@ def test_a_method_that_rests_on_a_broken_value_is_not_computed() -> None:
     assert len(found.faults) == 1
     assert found.text("x.starts") == "not computed"
     assert found.line("x").worked.startswith("x = not computed: `p` is not computed")
+
+
+LASHING = formula(
+    "lashing_load",
+    (
+        Parameter("m", "mass", "kg"),
+        Parameter(
+            "use",
+            "what it holds",
+            words=("stores",),
+            refused={"people": "people hang from nothing that was only worked out"},
+            missing="say what hangs from it",
+            required=True,
+        ),
+        Parameter("place", "where it hangs", words=("deck", "hold")),
+    ),
+    (Result("load", "load", "N"),),
+    "load = m * 1 g0 in N  # load\n",
+)
+LASHINGS: dict[str, Method] = {"lashing_load": LASHING}
+
+
+def test_a_word_of_a_formula_lets_the_sum_pass() -> None:
+    found = desk("x = lashing_load(m = 10 kg, use = stores, place = hold)", None, LASHINGS)
+
+    assert found.faults == ()
+    assert found.text("x") == "98.1 N"
+
+
+def test_a_word_of_a_formula_may_be_refused_with_its_reason() -> None:
+    found = desk("x = lashing_load(m = 10 kg, use = people)", None, LASHINGS)
+
+    assert found.fault.code == "outside-validity"
+    assert "people hang from nothing that was only worked out" in found.fault.text
+    assert found.fault.help == "it answers for stores only"
+    assert found.value("x").si is None
+
+
+def test_what_cannot_be_done_without_is_asked_for() -> None:
+    found = desk("x = lashing_load(m = 10 kg)", None, LASHINGS)
+
+    assert "does not say `use`" in found.fault.text
+    assert found.fault.help == "give use: say what hangs from it"
+
+
+def test_an_unknown_word_of_a_formula_gets_the_nearest_known_one() -> None:
+    found = desk("x = lashing_load(m = 10 kg, use = stores, place = dek)", None, LASHINGS)
+
+    assert found.fault.family == "METHOD"
+    assert "did you mean deck?" in found.fault.help
+
+
+def test_a_quantity_is_no_word_of_a_formula() -> None:
+    found = desk("x = lashing_load(m = 10 kg, use = 3 kg)", None, LASHINGS)
+
+    assert found.fault.family == "METHOD"
+    assert "is no word for `use`" in found.fault.text

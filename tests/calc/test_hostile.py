@@ -2,6 +2,7 @@
 
 import random
 import time
+from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
@@ -9,191 +10,75 @@ from hypothesis import strategies as st
 
 from garboard.calc.network import Network, evaluate
 from garboard.calc.sheet import Fence
+from garboard.calc.value import Verdict
 from garboard.errors import Where
+from garboard.methods import METHODS
 from tests.calc.desk import fence
+from tests.calc.hostile_blocks import HOSTILE_BLOCKS
+from tests.calc.hostile_lines import HOSTILE_LINES
+from tests.calc.watch import Watch
 
 SECONDS = 20.0
-SEEDS = [
-    "x = __import__('os').system('id')",
-    "x = ().__class__.__bases__[0].__subclasses__()",
-    "x = eval('1')",
-    "x = exec('1')",
-    "x = open('/etc/passwd')",
-    "x = a.__class__",
-    "x = lambda: 1",
-    "x = [i for i in range(9)]",
-    "x = {1: 2}",
-    "x = f'{1}'",
-    "x = 9**9**9**9",
-    "x = 9 ^ (9 ^ (9 ^ 9))",
-    "x = 1e308 * 10",
-    "x = 10^400",
-    "x = 1 / 0",
-    "x = 0 / 0",
-    "x = (-1)^0.5",
-    "x = log(0)",
-    "x = sqrt(-1)",
-    "x = exp(999)",
-    "x = tan(90 deg)",
-    "x = x",
-    "x = desk.x",
-    "x = desk.x.x",
-    "x = site.site",
-    "x = site.",
-    "x = .site",
-    "x = a..b",
-    "x = a.b.c.d.e.f",
-    "x = SA-RV-001",
-    "x = SA-RV-001.set.set",
-    "x = -",
-    "x = +/-",
-    "x = 1 +/- ",
-    "x = 1 +/- 1 +/- 1",
-    "x = 1 +/- -1",
-    "x = 1 +/- 1e12",
-    "x = 1 m +/- 1 %/K",
-    "x = 1 bar(g) +/- 200 %",
-    "require",
-    "require require",
-    "require x",
-    "require 1",
-    "require 1 < 2 < 3",
-    "require 1 bar(g) < 1 bar(a)",
-    "in = 1",
-    "x in m",
-    "x = 1 in",
-    "x = 1 m in bar(g)",
-    "x = 1 in in in",
-    "x = 1 if 1 else 1",
-    "x = if",
-    "x = 1 if 1 < 2",
-    "x = else",
-    "x = min()",
-    "x = min(,)",
-    "x = min(1,)",
-    "x = interpolate(1)",
-    "x = interpolate(1, 1, 1, 1, 1)",
-    "x = interpolate(1, 2, 3, 4, 5, 6)",
-    "x = free_air()",
-    "x = free_air(1 m3, 1 bar(a), 0 K(a))",
-    "x = absolute()",
-    "x = absolute(absolute(1 bar(g)))",
-    "x = ((((((((",
-    "x = ))))))))",
-    "x = [[[[[[",
-    "x = ,,,,",
-    "x = ====",
-    "====",
-    "x = 1 1 1 1",
-    "x = 1.1.1",
-    "x = 1e",
-    "x = 1e+",
-    "x = 1e99999",
-    "x = 0x10",
-    "x = 1_000",
-    "x = 1,2,3",
-    "x = .",
-    "x = %",
-    "x = 5 %%",
-    "x = 5 m^^2",
-    "x = 5 m^",
-    "x = 5 m^99999999999",
-    "x = 5 (((m)))",
-    "x = 5 m/",
-    "x = 5 /m",
-    "x = 5 m/m/m",
-    "x = 5 bar()",
-    "x = 5 bar(((g)))",
-    "x = 5 m²³⁻",
-    "x = 5 m⁻",
-    "# comment",
-    "#",
-    "x = 1 # [",
-    "x = 1 # ]",
-    "x = 1 # []",
-    "x = 1 # [,,,]",
-    "x = 1 # [[[[]]]]",
-    "x = 1 # [" + "a" * 300 + "]",
-    "\x00",
-    "\u202ex = 1",
-    "x = 1\u2028y = 2",
-    "\ufeffx = 1",
-    "\ud800",
-    "x = \U0001f600",
-    "<script>alert(1)</script> = 1",
-    "x = <script>",
-    "x = 1 # <script>alert(1)</script>",
-    "{{ x }}",
-    "{% x %}",
-    "x = `id`",
-    "x = $(id)",
-    "x = \\",
-    "x = 1\\",
-    "import os",
-    "def f(): pass",
-    "class X: pass",
-    "x: int = 1",
-    "x += 1",
-    "x := 1",
-    "x, y = 1, 2",
-    "x = y = 1",
-    "x = not 1",
-    "x = 1 and 2",
-    "x = 1 @ 2",
-    "x = 1 // 2",
-    "x = 1 % 2",
-    "x = ~1",
-    "x = 1 << 99",
-    "x = *a",
-    "x = **a",
-    "x = a if b < c else " * 20,
-    "x = " + "(" * 200,
-    "x = " + "-" * 300,
-    "x = " + "- " * 150 + "1",
-    "x = " + "1+" * 190,
-    "x = " + "1^" * 190 + "1",
-    "x = " + "a.b-" * 90,
-    "x = " + "sqrt(" * 60,
-    "x = " + "9" * 390,
-    "x = " + "1e9 * " * 60 + "1",
-    "x = 1 " + "m." * 190,
-    "x" * 400 + " = 1",
-    "=" * 400,
-    " " * 399 + "x",
-    "\t" * 399,
-    "require " * 49,
-]  # fmt: skip
 WORDS = (
     "x y p V = + - * / ^ ( ) , [ ] < <= > >= if else in require sqrt min max floor absolute gauge "
     "free_air interpolate 1 2.5 1e3 bar(g) bar m3(n) degC K(a) % # . ' desk.x site.t SA-RV-001.set "
-    "+/- \u00b1 == ** 30bar 3,5 \u2212 \u0430 pi"
+    "+/- \u00b1 == ** 30bar 3,5 \u2212 \u0430 pi pressure_datum( p_g = guard_opening( table = both "
+    "distance = shape = square unit_conversion( bilge_pipe_bore( L = B = m m3 K(d) +- _ __class__ \\"
 )
 PIECES = WORDS.split()
+WAYS = ("x = ", "y = ", "p = ", "require ", "", "x = 1 bar(g) +/- 0.1 bar\ny = ")
 
 
 def run(lines: list[str]) -> tuple[Network, float]:
     start = time.perf_counter()
-    found = evaluate([Fence("desk", "", tuple(lines), Where("a.md", 10), "x")], {}, {})
+    found = evaluate([Fence("desk", "", tuple(lines), Where("a.md", 10), "x")], {}, METHODS)
     return found, time.perf_counter() - start
 
 
-def garbled(number: int) -> list[str]:
-    """A block of a few lines, put together by chance from pieces of the language."""
-    dice = random.Random(number)  # noqa: S311 - a seed for each case
-    lines = []
+def garbled(dice: random.Random) -> list[str]:
+    """A fence of a few lines, put together by chance: pieces of the language, or any signs at all."""
+    lines: list[str] = []
     for _ in range(dice.randint(1, 6)):
-        start = dice.choice(["x = ", "y = ", "p = ", "require ", ""])
         glue = dice.choice(["", " ", " "])
-        lines.append(start + glue.join(dice.choices(PIECES, k=dice.randint(1, 12))))
+        body = glue.join(dice.choices(PIECES, k=dice.randint(1, 24)))
+        if dice.random() < 0.2:
+            planes = (dice.randrange(0x250), dice.randrange(0x110000))
+            signs = "".join(chr(dice.choice(planes)) for _ in range(dice.randint(1, 30)))
+            at = dice.randrange(len(body) + 1)
+            body = body[:at] + signs + body[at:]
+        lines += (dice.choice(WAYS) + body).split("\n")
     return lines
 
 
-@pytest.mark.parametrize("line", SEEDS, ids=range(len(SEEDS)))
-def test_a_hostile_line_ends_in_diagnostics_at_its_line(line: str) -> None:
-    found, seconds = run(["a = 1", line, "z = 2"])
+LINES = [line for lines in HOSTILE_LINES.values() for line in lines]
 
+
+@pytest.fixture(scope="module")
+def watch() -> Watch:
+    """Notes whatever is run, opened or loaded, once everything that is ever loaded is loaded."""
+    run(["x = 1 bar(g) +/- 0.1 bar", "y = gauge(absolute(x)) in psi(g)", "require y > 0 bar(g)"])
+    return Watch()
+
+
+def test_there_are_hundreds_of_hostile_lines_and_none_twice() -> None:
+    assert len(LINES) >= 500
+    assert len(set(LINES)) == len(LINES)
+
+
+@pytest.mark.parametrize("line", LINES, ids=range(len(LINES)))
+def test_a_hostile_line_gives_no_number_and_a_diagnostic_at_its_line(
+    line: str, watch: Watch
+) -> None:
+    with watch:
+        found, seconds = run(["a = 2", line, "z = a + 1"])
+
+    assert watch.seen == []
     assert seconds < SECONDS
-    assert found.values["desk.z"].text == "2"
+    assert found.values["desk.z"].text == "3"
+    named = [value for address, value in found.values.items() if address.startswith("desk.x")]
+    assert all(value.si is None for value in named)
+    assert all(one.verdict is Verdict.UNKNOWN for one in found.requirements)
+    assert any(fault.where.line == 11 for fault in found.diagnostics)
     for fault in found.diagnostics:
         assert fault.where.line == 11
         assert fault.text
@@ -201,13 +86,42 @@ def test_a_hostile_line_ends_in_diagnostics_at_its_line(line: str) -> None:
         assert fault.code
 
 
-@pytest.mark.parametrize("number", range(200))
-def test_a_garbled_block_ends_in_diagnostics(number: int) -> None:
-    found, seconds = run(garbled(number))
+@pytest.mark.parametrize("name", HOSTILE_BLOCKS)
+def test_a_hostile_block_gives_no_number_where_it_lies_and_takes_no_long_time(
+    name: str, watch: Watch
+) -> None:
+    lines, broken = HOSTILE_BLOCKS[name]
+    with watch:
+        found, seconds = run(lines)
 
-    assert seconds < SECONDS
-    for value in found.values.values():
-        assert (value.si is None) == (value.fault is not None)
+    assert watch.seen == []
+    assert seconds < 2 * SECONDS
+    assert found.diagnostics
+    for each in broken:
+        value = found.values.get(f"desk.{each}")
+        assert value is None or value.si is None, each
+
+
+def test_the_watch_sees_what_is_run_opened_or_loaded(watch: Watch) -> None:
+    with watch:
+        exec("1")  # noqa: S102 - the very thing
+        Path(__file__).read_text("utf-8")
+
+    assert {"exec", "open"} <= set(watch.seen)
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_garbled_fences_end_in_diagnostics(seed: int, watch: Watch) -> None:
+    dice = random.Random(seed)  # noqa: S311 - the same cases at every run
+    for _ in range(200):
+        lines = garbled(dice)
+        with watch:
+            found, seconds = run(lines)
+
+        assert watch.seen == [], lines
+        assert seconds < SECONDS, lines
+        for value in found.values.values():
+            assert (value.si is None) == (value.fault is not None), lines
 
 
 @settings(max_examples=300)
@@ -220,26 +134,6 @@ def test_any_text_at_all_ends_in_diagnostics(text: str) -> None:
 @given(pieces=st.lists(st.sampled_from(PIECES), max_size=40), glue=st.sampled_from(["", " "]))
 def test_any_row_of_words_ends_in_diagnostics(pieces: list[str], glue: str) -> None:
     run(["x = 1 bar(g) +/- 0.1 bar", "y = " + glue.join(pieces)])
-
-
-@pytest.mark.parametrize(
-    "lines",
-    [
-        [f"x{n} = x{(n + 1) % 120}" for n in range(120)],
-        [f"x{n} = " + " + ".join(f"x{m}" for m in range(120) if m != n)[:380] for n in range(120)],
-        [f"x{n} = x{n + 1} * x{n + 1}" for n in range(119)],
-        ["x0 = 1e12", *(f"x{n + 1} = x{n} * x{n}" for n in range(118))],
-        [f"x{n} = 1 +/- 1" for n in range(119)] + ["s = x0 + x118"],
-        ["x = 1"] * 5000,
-        ["y" * 10_000],
-        ["", "", ""] * 4000,
-    ],
-    ids=range(8),
-)
-def test_a_hostile_block_takes_no_long_time(lines: list[str]) -> None:
-    _, seconds = run(lines)
-
-    assert seconds < 2 * SECONDS
 
 
 def test_a_hostile_name_or_option_of_a_fence_is_a_diagnostic() -> None:

@@ -4,6 +4,7 @@ import pytest
 
 from garboard.calc.show import show_range
 from garboard.calc.value import Verdict
+from garboard.methods import METHODS as BUNDLED
 from tests.calc.desk import desk
 from tests.calc.sample_methods import METHODS, SITE
 
@@ -95,3 +96,44 @@ def test_a_list_of_other_things_is_refused_at_its_item() -> None:
 
     assert found.family == "DIMENSION"
     assert found.where.column == 32
+
+
+def test_an_alarm_of_a_table_goes_off_at_the_worst_corner_too() -> None:
+    call = "x = relief_capacity_check(stamped = 20 m3(n)/h, compressors = [c], setting = s, "
+    call += "mawp = 33 bar(g), valve_between = no)"
+
+    def alarms(delivery: str, setting: str) -> tuple[str, ...]:
+        found = desk(f"c = {delivery}\ns = {setting}\n{call}", SITE, BUNDLED)
+        assert found.faults == ()
+        return found.line("x").alarms
+
+    above = "STOP: the valve is set above the rating"
+    short = "STOP: the stamped capacity is below all compressors together"
+    assert alarms("18 m3(n)/h +/- 5 %", "32.5 bar(g) +/- 0.4 bar") == ()
+    assert alarms("18 m3(n)/h", "33.5 bar(g) +/- 0.1 bar") == (above,)
+    assert alarms("18 m3(n)/h +/- 5 %", "32.5 bar(g) +/- 0.8 bar") == (
+        f"{above} (at the worst corner)",
+    )
+    assert set(alarms("19.5 m3(n)/h +/- 5 %", "32.5 bar(g) +/- 0.8 bar")) == {
+        f"{above} (at the worst corner)",
+        f"{short} (at the worst corner)",
+    }
+
+
+def test_an_alarm_whose_figures_move_is_said_once() -> None:
+    text = (
+        "I = 14 A +/- 4 A\n"
+        "x = dc_cable_size(I = I, L = 12 ft, V = 12 V, drop_fraction = 10 %, size = 16, "
+        "standard = AWG)"
+    )
+
+    (only,) = desk(text, SITE, BUNDLED).line("x").alarms
+
+    assert only.startswith("HOLD: 16 AWG may not carry 18 A")
+    assert only.endswith(" (at the worst corner)")
+
+
+def test_a_corner_where_a_table_has_no_answer_gives_no_alarm_of_its_own() -> None:
+    text = "V = 0.95 m3 +/- 0.1 m3\nx = starts_required(engine = main, volume = V)"
+
+    assert desk(text, SITE, METHODS).line("x").alarms == ()

@@ -113,3 +113,19 @@ def test_another_word_is_no_reproduction() -> None:
     result = prove(method, replace(proof, value="below"))
 
     assert (result.outcome, result.ours) == (Outcome.DIFFERS, "within")
+
+
+def test_a_single_result_is_found_under_the_name_of_the_call() -> None:
+    result = prove(*NAMED["closed-30-bar-45-to-15"])
+
+    assert result.outcome is Outcome.REPRODUCED
+    assert result.number == pytest.approx(27.0756, abs=1e-4)
+
+
+def test_how_often_a_pressure_went_into_a_number_does_not_make_it_another_kind() -> None:
+    method, proof = NAMED["water-vapour-20"]
+
+    assert prove(method, proof).outcome is Outcome.REPRODUCED
+    assert prove(method, replace(proof, value="17.3 K(d)")).why == (
+        "it is another kind of quantity"
+    )

@@ -55,6 +55,8 @@ class Bound:
     """What a table gave."""
     units: Mapping[str, Unit] = field(default_factory=dict)
     """Units that a table's results are shown in."""
+    notes: tuple[str, ...] = ()
+    """Why results are held back."""
 
 
 class Binder(ABC):
@@ -72,7 +74,10 @@ class Binder(ABC):
         self.handing = Handing(method, call, line, scope)
         self.parameters = {each.name: each for each in method.parameters}
         self.emitted: dict[str, Formula] = {}
-        self.limits: list[Formula] = []
+        self.limits: list[tuple[tuple[str, ...], Formula]] = []
+        """Those that hold, each with the results it is about; none: all of them."""
+        self.withheld: dict[str, str] = {}
+        """Results held back by a limit of their own, and why."""
         self.waiting = list(method.limits)
         self.steps: list[Formula] = []
 
@@ -146,32 +151,43 @@ class Binder(ABC):
             self.waiting.remove(limit)
             condition = Meaning(read.line, self).of_comparison(read.comparison)
             node = Within(PLAIN_NUMBER, condition.span, condition, limit.reason)
-            key = f"limit {len(self.limits) + 1}"
+            key = f"limit {len(self.method.limits) - len(self.waiting)}"
             try:
                 formula = self.emit(node, Told(key, read.line, written=limit.holds))
             except CalcFault as found:
                 if found.diagnostic.family != Family.VALIDITY:
                     raise
-                raise self.limit_fault(limit.holds, limit.reason, read.names) from None
-            self.limits.append(formula)
+                if not limit.of:
+                    raise self.limit_fault(limit.holds, limit.reason, read.names) from None
+                for name in limit.of:
+                    self.withheld.setdefault(name, self.why_withheld(limit.reason, read.names))
+            else:
+                self.limits.append((limit.of, formula))
 
     def limit_fault(self, holds: str, reason: str, names: Iterable[str]) -> CalcFault:
         """Refuse a call outside a limit, at the argument that the limit is about."""
         own = [each for each in self.call.arguments if each.name in names]
         span = own[0].span if own else self.call.span
-        values = ", ".join(
+        text = f"`{self.line.quote(span)}` is outside {self.method.name}: {reason}"
+        cure = f"keep {holds}, here {self.values_of(names)}; or measure instead"
+        return self.line.fault(Family.VALIDITY, span, text, cure)
+
+    def why_withheld(self, reason: str, names: Iterable[str]) -> str:
+        """Why one result is held back, with the values that the limit speaks of."""
+        return f"{reason}, here {self.values_of(names)}"
+
+    def values_of(self, names: Iterable[str]) -> str:
+        """What names stand at, where they are worked out."""
+        return ", ".join(
             f"{name} = {self.emitted[name].text}" for name in sorted(names) if name in self.emitted
         )
-        text = f"`{self.line.quote(span)}` is outside {self.method.name}: {reason}"
-        cure = f"keep {holds}, here {values}; or measure instead"
-        return self.line.fault(Family.VALIDITY, span, text, cure)
 
     def knows(self, names: Iterable[str]) -> bool:
         """Whether every name is worked out."""
         return all(name in self.emitted or "." in name for name in names)
 
-    def held(self, value: Node) -> Node:
-        """A result that stands only while every limit does."""
+    def held(self, value: Node, name: str) -> Node:
+        """A result that stands only while every limit of the call, and of its own, does."""
         span = self.call.span
-        limits = tuple(limit.reference(span) for limit in self.limits)
+        limits = tuple(limit.reference(span) for of, limit in self.limits if not of or name in of)
         return Held(value.type, span, value, limits) if limits else value

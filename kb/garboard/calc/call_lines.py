@@ -1,5 +1,6 @@
 """The line that calls a method, as a page shows it: its inner lines, rows, notes and alarms."""
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 
 import numpy as np
@@ -15,12 +16,14 @@ from garboard.calc.reckoner import Worked
 from garboard.calc.sheet import Table, WorkedLine
 from garboard.calc.spread import Spread
 from garboard.calc.syntax import Assignment
-from garboard.calc.tree import Compare, Node, Operation
+from garboard.calc.tree import Compare, Held, Look, Node, Operation
 from garboard.calc.value import Value
 from garboard.calc.working import Shown, show_working
+from garboard.errors import OutsideValidity
 
 __all__ = ["CallLines", "notes_of"]
 
+FIGURE = re.compile(r"\d+(\.\d+)?")
 ASSUMED = "site.atmosphere is not stated: 101325 Pa(a) is taken"
 
 
@@ -62,8 +65,16 @@ class CallLines:
             value,
             steps=tuple(inner),
             table=table_of(answer),
-            notes=(*notes_of(used, self.ledger), *words_of(answer)),
-            alarms=(*(answer.alarms if answer else ()), *self.alarms_of(worked, together)),
+            notes=(
+                *notes_of(used, self.ledger),
+                *words_of(answer),
+                *(bound.notes if bound else ()),
+            ),
+            alarms=(
+                *(answer.alarms if answer else ()),
+                *self.worst_of(worked, answer, together),
+                *self.alarms_of(worked, together),
+            ),
         )
 
     def inner_line(self, formula: Formula, key: str, statement: Assignment) -> WorkedLine:
@@ -104,6 +115,19 @@ class CallLines:
             elif self.goes_off(watch.condition, together):
                 yield f"{watch.text} (at the worst corner)"
 
+    def worst_of(self, worked: Worked, answer: Answer | None, together: int) -> Iterator[str]:
+        """What a table warns of at some corner and not as given; once, whatever its figures."""
+        look = look_of(worked) if answer else None
+        if answer is None or look is None or not self.spread.mask_of(look):
+            return
+        said = {wording(text) for text in answer.alarms}
+        columns = self.spread.samples(look.operands, look, together)
+        for corner in dict.fromkeys(zip(*(column.tolist() for column in columns), strict=True)):
+            for text in alarms_at(look, corner):
+                if wording(text) not in said:
+                    said.add(wording(text))
+                    yield f"{text} (at the worst corner)"
+
     def goes_off(self, condition: Compare, together: int) -> bool:
         """Whether an alarm goes off at some corner."""
         gap = gap_of(condition)
@@ -125,6 +149,28 @@ def gap_of(condition: Compare) -> Node:
     if condition.sign in ("<", "<="):
         left, right = right, left
     return Operation(PLAIN_NUMBER, condition.span, "-", left, right)
+
+
+def look_of(worked: Worked) -> Look | None:
+    """How a table method is read; every result of a call is read with the same values."""
+    for formula in worked.formulas.values():
+        node = formula.node.value if isinstance(formula.node, Held) else formula.node
+        if isinstance(node, Look):
+            return node
+    return None
+
+
+def alarms_at(look: Look, corner: tuple[float, ...]) -> tuple[str, ...]:
+    """What a table warns of at one corner; nothing where it has no answer there."""
+    try:
+        return look.read(corner).alarms
+    except (OutsideValidity, ArithmeticError, ValueError, LookupError):
+        return ()
+
+
+def wording(alarm: str) -> str:
+    """An alarm without its figures, which move from corner to corner."""
+    return FIGURE.sub("", alarm)
 
 
 def table_of(answer: Answer | None) -> Table | None:

@@ -1,7 +1,8 @@
 """Expand the call of a formula method into steps like an author's own lines.
 
-A body line whose parameter was left out is left out with it. An argument that then leads to no
-result is refused, with the partner it needs and why.
+A body line whose parameter was left out is left out with it, and so is a line that is meant for
+another word than the one that was said. An argument that then leads to no result is refused, with
+the partner it needs and why. A result that a limit of its own holds back is missing, with the reason.
 """
 
 from collections.abc import Iterable, Iterator, Mapping
@@ -27,27 +28,48 @@ class FormulaBinder(Binder):
         super().__init__(method, call, line, scope, emit)
         self.formula = method
         self.body: dict[str, BodyLine] = {}
+        self.words: dict[str, str] = {}
+        """Of each parameter that takes words, the one that was said or is its default."""
 
     def expand(self) -> Bound:
         """Expand the call."""
         self.body = read_body(self.method.name, self.formula.body)
         self.handing.check_names()
+        self.take_words()
         for handed in self.call.arguments:
-            self.demand(handed.name)
+            if handed.name not in self.words:
+                self.demand(handed.name)
         able = [each.name for each in self.method.results if not self.lacks(each.name)]
         self.check_arguments(able)
         inner = {name: self.demand(name).reference(self.call.span, name) for name in able}
-        found: dict[str, Node] = {name: self.held(node) for name, node in inner.items()}
+        back = {name: why for name, why in self.withheld.items() if name in inner}
+        found: dict[str, Node] = {
+            name: self.held(node, name) for name, node in inner.items() if name not in back
+        }
         missing = {
-            each.name: self.reason(self.lacks(each.name))
+            each.name: back.get(each.name) or self.reason(self.lacks(each.name))
             for each in self.method.results
             if each.name not in found
         }
-        return Bound(found, missing, tuple(self.steps), tuple(self.watch()))
+        steps = tuple(step for step in self.steps if step.told.name not in back)
+        return Bound(found, missing, steps, tuple(self.watch()), notes=notes_of(back))
+
+    def take_words(self) -> None:
+        """Take the words that were said, and the defaults of those that were not.
+
+        Raises:
+            CalcFault: One is none of the parameter's words.
+        """
+        for parameter in self.method.parameters:
+            word = self.handing.word_for(parameter)
+            if word:
+                self.words[parameter.name] = word.word
 
     def work_name(self, name: str) -> Formula:
-        """Work a name out: a parameter, or a line of the body."""
-        return self.hand(name) if name in self.parameters else self.work_line(name)
+        """Work a name out: a line of the body, or a parameter, which goes first where it is given."""
+        if name in self.handing.given or name not in self.body:
+            return self.hand(name)
+        return self.work_line(name)
 
     def check_arguments(self, able: list[str]) -> None:
         """Refuse a call that works nothing out, and an argument that leads to no result.
@@ -56,7 +78,7 @@ class FormulaBinder(Binder):
             CalcFault: It names the partner that is missing, and why it cannot be done without.
         """
         if not able:
-            lacking = min((self.lacks(each.name) for each in self.method.results), key=len)
+            lacking = self.nearest_lack(each.name for each in self.method.results)
             text = f"`{self.line.quote(self.call.span)}` works nothing out"
             raise self.line.fault(Family.METHOD, self.call.span, text, self.reason(lacking))
         used = {name for each in able for name in self.leads_to(each)}
@@ -64,14 +86,22 @@ class FormulaBinder(Binder):
         for handed in self.call.arguments:
             if handed.name in used or self.only_judges(handed.name, meant):
                 continue
-            lacking = min(
-                (self.lacks(name) for name, path in meant.items() if handed.name in path),
-                key=len,
-                default=frozenset(),
-            )
+            if handed.name in self.words and not self.opens(handed.name):
+                continue
+            lacking = self.nearest_lack(name for name, path in meant.items() if handed.name in path)
             text = f"`{self.line.quote(handed.span)}` leads to no result of {self.method.name}"
             cure = f"{self.reason(lacking)}; or leave {handed.name} out"
             raise self.line.fault(Family.METHOD, handed.span, text, cure)
+
+    def nearest_lack(self, results: Iterable[str]) -> frozenset[str]:
+        """What the result lacks that was meant: the one that uses most of what was given."""
+        given = self.handing.given.keys()
+        meant = max(
+            results,
+            key=lambda name: (len(given & self.leads_to(name)), -len(self.lacks(name))),
+            default="",
+        )
+        return self.lacks(meant) if meant else frozenset()
 
     def only_judges(self, name: str, meant: Mapping[str, frozenset[str]]) -> bool:
         """Whether a parameter serves limits and alarms alone, and one of them can be judged."""
@@ -92,21 +122,32 @@ class FormulaBinder(Binder):
                 return True
         return False
 
+    def opens(self, name: str) -> bool:
+        """Whether the word that was said of a parameter opens a line; others only shut lines."""
+        return any(
+            only[0] == name and self.words[name] in only[1:] for only in self.formula.only.values()
+        )
+
     def reason(self, lacking: Iterable[str]) -> str:
         """What to give, and why it cannot be done without."""
         parts = []
         for name in sorted(lacking, key=list(self.parameters).index):
             missing = self.parameters[name].missing
-            parts.append(f"give {name}: {missing}" if missing else f"give {name}")
+            said = self.words.get(name)
+            ask = f"{name} is {said}" if said else f"give {name}"
+            parts.append(f"{ask}: {missing}" if missing else ask)
         return "; ".join(parts) or "leave it out"
 
     def lacks(self, name: str, above: frozenset[str] = frozenset()) -> frozenset[str]:
         """The parameters that were left out and without which a name cannot be worked out."""
         if "." in name or name in self.handing.given:
             return frozenset()
-        if name in self.parameters and self.parameters[name].default is None:
+        if self.stands_alone(name):
             return frozenset((name,))
         found: frozenset[str] = frozenset()
+        only = self.formula.only.get(name)
+        if only and self.words.get(only[0]) not in only[1:]:
+            found = frozenset((only[0],))
         for need in self.needs(name, above):
             found |= self.lacks(need, above | {name})
         return found
@@ -114,13 +155,17 @@ class FormulaBinder(Binder):
     def leads_to(self, name: str, above: frozenset[str] = frozenset()) -> frozenset[str]:
         """The names that a name is worked out from, itself included."""
         found = frozenset((name,))
-        if "." in name or name in self.handing.given:
+        if "." in name or name in self.handing.given or self.stands_alone(name):
             return found
-        if name in self.parameters and self.parameters[name].default is None:
-            return found
+        found |= frozenset(self.formula.only.get(name, ())[:1])
         for need in self.needs(name, above):
             found |= self.leads_to(need, above | {name})
         return found
+
+    def stands_alone(self, name: str) -> bool:
+        """Whether a name is a parameter without a default, and no line of the body sets it."""
+        parameter = self.parameters.get(name)
+        return parameter is not None and parameter.default is None and name not in self.body
 
     def needs(self, name: str, above: frozenset[str]) -> frozenset[str]:
         """The names that stand in a body line or a default.
@@ -131,10 +176,9 @@ class FormulaBinder(Binder):
         if name in above or (name not in self.parameters and name not in self.body):
             text = f"the method {self.method.name} is at fault: it cannot work out its `{name}`"
             raise self.line.fault(Family.METHOD, self.call.span, text, "report it with this line")
-        parameter = self.parameters.get(name)
-        if parameter and parameter.default is not None:
-            return read_default(self.method.name, name, parameter.default).names
-        return self.body[name].names
+        if name in self.body:
+            return self.body[name].names
+        return read_default(self.method.name, name, self.parameters[name].default or "").names
 
     def work_line(self, name: str) -> Formula:
         """Work a line of the body out."""
@@ -155,3 +199,11 @@ class FormulaBinder(Binder):
             if self.knows(read.names):
                 condition = Meaning(read.line, self).of_comparison(read.comparison)
                 yield Watch(condition, alarm.text)
+
+
+def notes_of(back: Mapping[str, str]) -> tuple[str, ...]:
+    """Why results are held back; those with the same reason are named together."""
+    names: dict[str, list[str]] = {}
+    for name, why in back.items():
+        names.setdefault(why, []).append(name)
+    return tuple(f"not given: {', '.join(found)}; {why}" for why, found in names.items())

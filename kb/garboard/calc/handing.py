@@ -32,10 +32,10 @@ class Handing:
         self.given: dict[str, Handed] = {each.name: each for each in call.arguments}
 
     def check_names(self) -> None:
-        """Refuse an argument that the method does not take, or takes once only.
+        """Refuse an argument that the method does not take, takes once only, or cannot do without.
 
         Raises:
-            CalcFault: There is one.
+            CalcFault: There is one; or a word that is understood and refused.
         """
         known = [each.name for each in self.method.parameters]
         seen: set[str] = set()
@@ -49,6 +49,35 @@ class Handing:
                 text = f"`{each.name}` is given twice"
                 raise self.line.fault(Family.METHOD, each.name_span, text, "give it once")
             seen.add(each.name)
+        for parameter in self.method.parameters:
+            self.check_required(parameter)
+            self.check_refused(parameter)
+
+    def check_required(self, parameter: Parameter) -> None:
+        """Refuse a call without a parameter that no answer can do without.
+
+        Raises:
+            CalcFault: It is left out.
+        """
+        name = parameter.name
+        if parameter.required and name not in self.given:
+            text = f"`{self.line.quote(self.call.span)}` does not say `{name}`"
+            cure = f"give {name}: {parameter.missing}"
+            raise self.line.fault(Family.METHOD, self.call.span, text, cure)
+
+    def check_refused(self, parameter: Parameter) -> None:
+        """Refuse a word that says what the method does not answer for.
+
+        Raises:
+            CalcFault: It is one of those, with its reason.
+        """
+        handed = self.given.get(parameter.name)
+        word = handed.value.text if handed and isinstance(handed.value, Name) else ""
+        if handed and word in parameter.refused:
+            text = f"`{self.line.quote(handed.span)}` is outside {self.method.name}"
+            text = f"{text}: {parameter.refused[word]}"
+            cure = f"it answers for {', '.join(parameter.words)} only"
+            raise self.line.fault(Family.VALIDITY, handed.span, text, cure)
 
     def node_for(self, parameter: Parameter, inner: Scope) -> tuple[Node, Line]:
         """A quantity for a parameter, and the line it is written in.

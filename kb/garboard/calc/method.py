@@ -13,12 +13,14 @@ __all__ = [
     "Alarm",
     "Answer",
     "Argument",
+    "Contradiction",
     "Expect",
     "FormulaMethod",
     "Grade",
     "Limit",
     "Method",
     "Parameter",
+    "Printed",
     "Proof",
     "Result",
     "TableMethod",
@@ -50,11 +52,16 @@ class Parameter:
     None: may be left out only when no result asked for needs it."""
     words: tuple[str, ...] = ()
     """The bare words it may be, instead of a quantity."""
+    refused: Mapping[str, str] = field(default_factory=dict)
+    """Words that are understood and refused, each with the reason: `{"lifting": "lifting gear:
+    competent person only"}`."""
     listed: bool = False
     """Takes a list `[a, b]` of quantities."""
     missing: str = ""
     """Why it cannot be done without: `the lowest starting pressure must be measured, never taken as
     zero`."""
+    required: bool = False
+    """A call without it is answered nothing, whichever result is asked for."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,6 +80,8 @@ class Limit:
     holds: str
     """`p_hi <= 40 bar(g)`."""
     reason: str
+    of: tuple[str, ...] = ()
+    """Results that alone are held back where it does not hold; empty: the whole call is refused."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,6 +91,32 @@ class Alarm:
     when: str
     """`T_out > 121 degC`."""
     text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Printed:
+    """What one publication or edition prints."""
+
+    says: str
+    """As printed, with its unit: `51.3 mm`."""
+    where: str
+    """The publication, edition or column it stands in."""
+
+
+@dataclass(frozen=True, slots=True)
+class Contradiction:
+    """Publications that contradict each other: shown side by side, never picked from quietly."""
+
+    topic: str
+    """What they disagree on: `bore of a branch of 28 m`."""
+    printed: tuple[Printed, ...]
+    """Two at least, or one that disagrees with the rule it restates."""
+    effect: str
+    """How far apart they are, and what that does to a boat."""
+    handbook: str
+    """What this handbook does about it, and the figure it holds to, where there is one."""
+    sources: tuple[str, ...] = ()
+    """Ids in the method's own list of sources."""
 
 
 class Expect(StrEnum):
@@ -183,6 +218,8 @@ class Method:
     do_not: tuple[str, ...]
     """What it must not be used for."""
     proofs: tuple[Proof, ...]
+    contradictions: tuple[Contradiction, ...] = ()
+    """Where publications on its subject disagree; its page shows them side by side."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -191,7 +228,11 @@ class FormulaMethod(Method):
 
     body: str
     """One `name = expression in UNIT  # what it is` a line; parameters and other names may be used.
-    A line that needs a parameter which was left out is left out with it."""
+    A line that needs a parameter which was left out is left out with it; a parameter of the same
+    name stands in its place where it is given."""
+    only: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    """Lines that are worked only under some words of a parameter: `{"p_water": ("fluid", "water")}`,
+    the parameter first. Under another word they are left out."""
     alarms: tuple[Alarm, ...] = ()
     """Judged where the method has given values, at nominal and at every corner."""
 

@@ -53,7 +53,7 @@ class TableBinder(Binder):
             if result.name in answer.results:
                 kind = read_unit(result.unit).type
                 look = Look(kind, self.call.span, name, result.name, operands, reader.read)
-                results[result.name] = self.held(look)
+                results[result.name] = self.held(look, result.name)
         missing = {
             each.name: f"{self.method.name} holds no such figure for these arguments"
             for each in self.method.results

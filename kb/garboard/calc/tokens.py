@@ -34,9 +34,10 @@ PIECE = re.compile(
     r"|(?P<sign>\+/-|±|<=|>=|[-+*/^()\[\],<>=])"
     r"|(?P<blank>[ \t]+)"
 )
-BORROWED = re.compile(r"\*\*|==|!=|<>|=>|=<|:=|[-+*/%]=|//|&&|\|\|")
+BORROWED = re.compile(r"\*\*|\+-|==|!=|<>|=>|=<|:=|[-+*/%]=|//|&&|\|\|")
 BORROWED_CURES = {
     "**": "write a power as a^2",
+    "+-": "write a tolerance as +/-; to subtract write one minus between spaces",
     "==": "one = sets a name; a requirement compares with <= or >=, one line for each side",
     "!=": "a requirement compares with <, <=, > or >=",
     "<>": "a requirement compares with <, <=, > or >=",
@@ -218,6 +219,10 @@ def check_size(line: Line, token: Token) -> None:
     if digits > MOST_DIGITS:
         text = f"`{line.quote(token.span)}` has {digits} digits"
         raise line.fault(Family.LIMIT, token.span, text, f"write at most {MOST_DIGITS}")
+    decimals = len(mantissa.partition(".")[2])
+    if decimals > MOST_DIGITS + HIGHEST_EXPONENT:
+        text = f"`{line.quote(token.span)}` has {decimals} figures behind the point"
+        raise line.fault(Family.LIMIT, token.span, text, "take a smaller unit")
     if exponent and (len(exponent) > 4 or abs(int(exponent)) > HIGHEST_EXPONENT):
         text = f"the exponent of `{line.quote(token.span)}` is beyond {HIGHEST_EXPONENT}"
         cure = "take a larger or smaller unit; exponents go from -12 to 12"

@@ -7,7 +7,7 @@ from garboard.calc.kinds import Type
 from garboard.calc.units import Unit
 from garboard.errors import Diagnostic, Where
 
-__all__ = ["Citation", "Given", "Requirement", "Value", "Verdict"]
+__all__ = ["Citation", "Curve", "Given", "Mover", "Requirement", "Value", "Verdict"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +37,35 @@ class Given:
     """As written: `0.5 bar`, `10 %`; empty where none is stated."""
     label: str = ""
     sources: tuple[Citation, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Mover:
+    """What one toleranced input does to a value."""
+
+    address: str
+    """Of the input."""
+    low: float
+    """The value, in SI, at the end of this input that makes it least, all others nominal."""
+    high: float
+    share: float
+    """Its part of the usual range: of the sum of squares, 0 to 1."""
+
+
+@dataclass(frozen=True, slots=True)
+class Curve:
+    """A value against the input that moves it most, all others nominal."""
+
+    address: str
+    """Of the value."""
+    across: str
+    """Of the input."""
+    points: tuple[tuple[float, float | None], ...]
+    """Input and value in SI, rising; None where the value has no answer."""
+    at: tuple[float, float]
+    """The working point."""
+    limit: float
+    """What the value is held against, in SI."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,6 +99,13 @@ class Value:
     """A count, shown without decimals."""
     digits: int = 3
     """Significant digits it is shown with."""
+    usual: tuple[float, float] | None = None
+    """What it usually lies between, in SI: the root of the sum of squares of what each toleranced
+    input does. None where nothing upstream has a tolerance, or the ends have no answer."""
+    movers: tuple[Mover, ...] = ()
+    """The toleranced inputs, the one that moves it most first."""
+    sampled: bool = False
+    """Not monotone between the corners: low and high are the widest of corners and samples."""
 
 
 class Verdict(StrEnum):
@@ -101,3 +137,5 @@ class Requirement:
     margin_percent: float | None
     """Of the limit, at the worst corner."""
     uses: tuple[str, ...] = ()
+    curve: Curve | None = None
+    """The left side against what moves it most, with the limit; None where there is nothing to see."""

@@ -10,7 +10,15 @@ compartment of 28 m gives 25 + 2.15 x sqrt(28 x 18.4) = 73.80 mm for its branch;
 
 from typing import Final
 
-from garboard.calc.method import FormulaMethod, Grade, Limit, Parameter, Result
+from garboard.calc.method import (
+    Contradiction,
+    FormulaMethod,
+    Grade,
+    Limit,
+    Parameter,
+    Printed,
+    Result,
+)
 from garboard.methods.cases.bilge import BILGE_PIPE_BORE
 from garboard.methods.publications import published
 
@@ -67,6 +75,18 @@ BILGE_PIPE_BORE_METHOD: Final = FormulaMethod(
     deferral="Class or flag; small vessels follow their own tables.",
     do_not=("choose the pump", "accept a pipe more than a quarter inch under the rule bore"),
     proofs=BILGE_PIPE_BORE,
+    contradictions=(
+        Contradiction(
+            topic="bore of a branch: compartment of 28 m, breadth 12 m, depth 6.4 m",
+            printed=(
+                Printed("51.3 mm, with 2.5 typed for 25", "a student design exercise"),
+                Printed("73.8 mm, by the formula", "the convention, regulation II-1/35-1"),
+            ),
+            effect="a dropped digit makes the pipe 30 percent too narrow",
+            handbook="works the formula out and gives 73.8 mm; 51.3 mm is never reproduced",
+            sources=("bilge-design-exercise", "solas-ii-1-35-1"),
+        ),
+    ),
     body="""\
 d_main = 25 mm + 1.68 mm/m * sqrt(L * (B + D)) in mm  # bore of the main
 d_branch = 25 mm + 2.15 mm/m * sqrt(c * (B + D)) in mm  # bore of the branch

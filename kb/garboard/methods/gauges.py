@@ -10,7 +10,15 @@ of 300 psi(g) may be 3 psi out wherever its needle stands.
 
 from typing import Final
 
-from garboard.calc.method import FormulaMethod, Grade, Limit, Parameter, Result
+from garboard.calc.method import (
+    Contradiction,
+    FormulaMethod,
+    Grade,
+    Limit,
+    Parameter,
+    Printed,
+    Result,
+)
 from garboard.methods.cases.gauges import GAUGE_RANGE
 from garboard.methods.publications import published
 
@@ -50,6 +58,18 @@ GAUGE_RANGE_METHOD: Final = FormulaMethod(
     deferral="Gauge maker; the surveyor for statutory gauges.",
     do_not=("name one right scale",),
     proofs=GAUGE_RANGE,
+    contradictions=(
+        Contradiction(
+            topic="where on its scale a gauge should work",
+            printed=(
+                Printed("50 to 75 percent of the scale", "one published habit"),
+                Printed("25 to 75 percent of the scale", "another"),
+            ),
+            effect="at 30 bar gauge the largest scale is 60 bar by the one and 120 bar by the other",
+            handbook="gives the scales of both and calls neither right",
+            sources=("gauge-practice-half", "gauge-practice-middle"),
+        ),
+    ),
     body="""\
 scale_min_half = working / 0.75 in bar(g)  # needle at three quarters of the scale
 scale_max_half = working / 0.5 in bar(g)  # needle at the middle

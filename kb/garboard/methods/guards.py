@@ -13,7 +13,17 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Final
 
-from garboard.calc.method import Answer, Argument, Grade, Limit, Parameter, Result, TableMethod
+from garboard.calc.method import (
+    Answer,
+    Argument,
+    Contradiction,
+    Grade,
+    Limit,
+    Parameter,
+    Printed,
+    Result,
+    TableMethod,
+)
 from garboard.errors import OutsideValidity
 from garboard.methods.cases.guards import GUARD_OPENING
 from garboard.methods.figures import NEAR, Figure, number, word
@@ -211,5 +221,37 @@ GUARD_OPENING_METHOD: Final = TableMethod(
     deferral="The surveyor and, for children aboard, the full standard.",
     do_not=("approve a guard", "read between rows"),
     proofs=GUARD_OPENING,
+    contradictions=(
+        Contradiction(
+            topic="where Table O-10 stands in the law",
+            printed=(
+                Printed("section 1910.127", "the guard sheet of an insurer"),
+                Printed("29 CFR 1910.217, Table O-10", "the Code of Federal Regulations"),
+            ),
+            effect="a reader who follows the sheet cannot find the law",
+            handbook="cites 29 CFR 1910.217",
+            sources=("29cfr1910.217",),
+        ),
+        Contradiction(
+            topic="distance asked for behind a slot of 12 mm, half an inch",
+            printed=(
+                Printed("no distance at all", "an article on guarding"),
+                Printed("100 mm; 80 mm for a square or round hole", "ISO 13857 Table 4"),
+            ),
+            effect="a finger reaches the belt",
+            handbook="gives the distance of the table, never none",
+            sources=("iso-13857",),
+        ),
+        Contradiction(
+            topic="largest slot at 100 mm from the moving part",
+            printed=(
+                Printed("12 mm", "ISO 13857 Table 4"),
+                Printed("0.625 inch, which is 15.9 mm", "29 CFR 1910.217 Table O-10"),
+            ),
+            effect="the two tables were made for different machines and differ in most rows",
+            handbook="shows both rows and marks the stricter",
+            sources=("iso-13857", "29cfr1910.217"),
+        ),
+    ),
     look_up=look_up,
 )

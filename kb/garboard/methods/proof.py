@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Final
 
+from garboard.calc.kinds import Type
 from garboard.calc.method import Expect, Method, Proof
 from garboard.calc.network import Network, evaluate
 from garboard.calc.quantity import Quantity, read_quantity
@@ -60,6 +61,8 @@ class _Run:
 
     network: Network
     line: WorkedLine
+    alone: bool
+    """Whether the method has a single result, which stands under the name of the call itself."""
 
     @property
     def reason(self) -> str:
@@ -74,7 +77,7 @@ class _Run:
 
     def value(self, result: str) -> Value | None:
         """A result that is a number."""
-        return self.network.values.get(f"{_CASE}.found.{result}")
+        return self.network.values.get(f"{_CASE}.{_address(result, alone=self.alone)}")
 
 
 def prove_all(methods: Mapping[str, Method]) -> tuple[ProofResult, ...]:
@@ -104,12 +107,18 @@ def _run(method: Method, proof: Proof, *, ask: bool) -> _Run:
     handed = ", ".join(
         f"{name} = {text}" for name, text in proof.call.items() if name != _ATMOSPHERE
     )
+    alone = len(method.results) == 1
     lines = [f"found = {method.name}({handed})"]
     if ask:
-        lines.append(f"asked = found.{proof.result}")
+        lines.append(f"asked = {_address(proof.result, alone=alone)}")
     fence = Fence(_CASE, "", tuple(lines), _HERE, "proof")
     network = evaluate([fence], _site(proof), {method.name: method})
-    return _Run(network, network.sheets[_CASE].lines[0])
+    return _Run(network, network.sheets[_CASE].lines[0], alone)
+
+
+def _address(result: str, *, alone: bool) -> str:
+    """How a later line of the same fence names a result."""
+    return "found" if alone else f"found.{result}"
 
 
 def _site(proof: Proof) -> dict[str, Given]:
@@ -140,7 +149,7 @@ def _compare_words(method: Method, proof: Proof, ours: str) -> ProofResult:
 
 def _compare_numbers(method: Method, proof: Proof, value: Value) -> ProofResult:
     published = read_quantity(proof.value, _HERE)
-    if value.si is None or value.type != published.type:
+    if value.si is None or not _alike(value.type, published.type):
         return _differs(method, proof, value.text, "it is another kind of quantity")
     number = published.unit.from_si(value.si)
     target = published.unit.from_si(published.si)
@@ -156,6 +165,11 @@ def _compare_numbers(method: Method, proof: Proof, value: Value) -> ProofResult:
         wrong or ("" if agrees else "it is outside the tolerance"),
         number,
     )
+
+
+def _alike(ours: Type, printed: Type) -> bool:
+    """Whether two things are of one kind; how often a pressure went into ours is its own affair."""
+    return (ours.dimension, ours.kind) == (printed.dimension, printed.kind)
 
 
 def _mistakes(proof: Proof, si: float, answers: Iterable[tuple[str, str]]) -> str:

@@ -12,7 +12,17 @@ gap beside it.
 from collections.abc import Callable, Mapping
 from typing import Final
 
-from garboard.calc.method import Answer, Argument, Grade, Limit, Parameter, Result, TableMethod
+from garboard.calc.method import (
+    Answer,
+    Argument,
+    Contradiction,
+    Grade,
+    Limit,
+    Parameter,
+    Printed,
+    Result,
+    TableMethod,
+)
 from garboard.errors import OutsideValidity
 from garboard.methods import pump_rows as rows
 from garboard.methods.cases.pump_rules import BILGE_AND_FIRE_PUMP_RULES
@@ -208,5 +218,37 @@ BILGE_AND_FIRE_PUMP_RULES_METHOD: Final = TableMethod(
         "state that a vessel meets a rule",
     ),
     proofs=BILGE_AND_FIRE_PUMP_RULES,
+    contradictions=(
+        Contradiction(
+            topic="capacity of a fire pump, sailing school vessel over 120 ft",
+            printed=(
+                Printed("14.3 m3/h", "46 CFR 169.559, metric column"),
+                Printed("66.6 gpm, which is 15.1 m3/h", "46 CFR 169.559, US column"),
+            ),
+            effect="the columns of one row are 5.8 percent apart",
+            handbook="quotes both columns, and never converts one into the other",
+            sources=("46cfr169.559",),
+        ),
+        Contradiction(
+            topic="fire pump of a sailing school vessel of exactly 120 ft",
+            printed=(
+                Printed("90 ft to under 120 ft", "46 CFR 169.559(b), one row"),
+                Printed("over 120 ft", "46 CFR 169.559(b), the next row"),
+            ),
+            effect="a vessel of exactly that length is in neither row",
+            handbook="says that there is a gap and shows the larger figure",
+            sources=("46cfr169.559",),
+        ),
+        Contradiction(
+            topic="portable hand pump of a small sailing school vessel",
+            printed=(
+                Printed("a maximum of 5 gpm", "46 CFR 169.654(a), this row"),
+                Printed("minima", "46 CFR 169.654, the other rows"),
+            ),
+            effect="read as printed, somebody may fit too small a pump",
+            handbook="prints the row as found and sends the question to the inspector",
+            sources=("46cfr169.654",),
+        ),
+    ),
     look_up=look_up,
 )

@@ -12,7 +12,15 @@ is 104.7 psi(a), fill 200 x 14.7 / 104.7 = 28.1 ft3.
 
 from typing import Final
 
-from garboard.calc.method import FormulaMethod, Grade, Limit, Parameter, Result
+from garboard.calc.method import (
+    Contradiction,
+    FormulaMethod,
+    Grade,
+    Limit,
+    Parameter,
+    Printed,
+    Result,
+)
 from garboard.methods.cases.receiver import PRESSURE_DATUM
 from garboard.methods.publications import published
 
@@ -75,6 +83,18 @@ PRESSURE_DATUM_METHOD: Final = FormulaMethod(
     deferral="None: definitions.",
     do_not=("convert a reading without saying which barometer was used",),
     proofs=PRESSURE_DATUM,
+    contradictions=(
+        Contradiction(
+            topic="a receiver of 10 ft3 at 90 psi gauge, opened to 5 ft3 of pipe",
+            printed=(
+                Printed("55 psi gauge, marked right", "a self-study examination"),
+                Printed("60 psi gauge", "the same sum, with the air that the pipe already holds"),
+            ),
+            effect="55 psi is right only for a pipe that was pumped empty first",
+            handbook="counts the air already in the pipe",
+            sources=("pneumatics-exam",),
+        ),
+    ),
     body="""\
 p_abs = difference(p_g) + p_atm in bar(a)  # the reading counted from nothing
 p_reading = 0 bar(g) + (p_found - p_atm) in bar(g)  # the same as a gauge shows it

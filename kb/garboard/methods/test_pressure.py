@@ -12,7 +12,16 @@ with gas 36 to 37.5 bar(g), up in steps 18.0 21.6 25.2 28.8 32.4 36.0 bar(g).
 
 from typing import Final
 
-from garboard.calc.method import Answer, Grade, Limit, Parameter, Result, TableMethod
+from garboard.calc.method import (
+    Answer,
+    Contradiction,
+    Grade,
+    Limit,
+    Parameter,
+    Printed,
+    Result,
+    TableMethod,
+)
 from garboard.errors import OutsideValidity
 from garboard.methods.cases.test_pressure import TEST_PRESSURE_BY_CODE
 from garboard.methods.figures import NEAR, number, word
@@ -140,5 +149,17 @@ TEST_PRESSURE_BY_CODE_METHOD: Final = TableMethod(
         "take one factor for all codes",
     ),
     proofs=TEST_PRESSURE_BY_CODE,
+    contradictions=(
+        Contradiction(
+            topic="how far air piping may be tested with gas",
+            printed=(
+                Printed("150 percent of the working pressure, for 4 h", "a naval training manual"),
+                Printed("120 to 125 percent", "46 CFR 56.97-35"),
+            ),
+            effect="stored energy far above what any rule held here allows",
+            handbook="refuses a gas test above 1.25 times",
+            sources=("46cfr56.97-35",),
+        ),
+    ),
     look_up=look_up,
 )

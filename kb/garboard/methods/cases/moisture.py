@@ -1,0 +1,256 @@
+"""Cases for the water in compressed air: rows of a table, a maker's figure, a chart, our own."""
+
+from functools import partial
+from typing import Final
+
+from garboard.calc.method import Expect, Proof
+
+__all__ = ["COMPRESSED_AIR_WATER"]
+
+_HELD: Final = partial(
+    Proof,
+    result="held",
+    relative=0.02,
+    source="water-content-table",
+    seen="original",
+    basis="table",
+)
+_OWN: Final = partial(Proof, source="definition", seen="constructed", basis="constructed")
+_REFUSED: Final = partial(_OWN, expect=Expect.REFUSE)
+_ONE_ATM: Final = {"p_atm": "1.01325 bar(a)"}
+_START: Final = {
+    "T_1": "30 degC",
+    "phi": "0.8",
+    "p_1": "1.01325 bar(a)",
+    "T_2": "35 degC",
+    "p_2": "30 bar(g)",
+    "q": "free_air(1 m3/min, 1.01325 bar(a), 30 degC)",
+}
+
+COMPRESSED_AIR_WATER: Final = (
+    _HELD(
+        name="water-20-0",
+        call={"T_2": "20 degC", "p_2": "0 bar(g)", **_ONE_ATM},
+        value="0.018 kg/m3",
+        absolute="0.0005 kg/m3",
+        independent="PsychroLib 2.5.0: 0.01769 kg/m3",
+    ),
+    _HELD(
+        name="water-20-4",
+        call={"T_2": "20 degC", "p_2": "4 bar(g)", **_ONE_ATM},
+        value="0.0035 kg/m3",
+        absolute="0.00005 kg/m3",
+        independent="PsychroLib 2.5.0: 0.00351 kg/m3",
+    ),
+    _HELD(
+        name="water-20-8",
+        call={"T_2": "20 degC", "p_2": "8 bar(g)", **_ONE_ATM},
+        value="0.0019 kg/m3",
+        absolute="0.00005 kg/m3",
+        independent="PsychroLib 2.5.0: 0.001948 kg/m3",
+    ),
+    _HELD(
+        name="water-40-8",
+        call={"T_2": "40 degC", "p_2": "8 bar(g)", **_ONE_ATM},
+        value="0.0062 kg/m3",
+        absolute="0.00005 kg/m3",
+        independent="PsychroLib 2.5.0: 0.006185 kg/m3",
+    ),
+    _HELD(
+        name="water-60-8",
+        call={"T_2": "60 degC", "p_2": "8 bar(g)", **_ONE_ATM},
+        value="0.017 kg/m3",
+        absolute="0.0005 kg/m3",
+        independent="PsychroLib 2.5.0: 0.01695 kg/m3",
+    ),
+    _HELD(
+        name="water-40-6",
+        call={"T_2": "40 degC", "p_2": "6 bar(g)", **_ONE_ATM},
+        value="0.0079 kg/m3",
+        absolute="0.00005 kg/m3",
+        independent="PsychroLib 2.5.0: 0.007968 kg/m3",
+    ),
+    Proof(
+        name="water-extracted-20-to-40",
+        call={
+            "T_1": "20 degC",
+            "phi": "0.7",
+            "p_1": "1.01325 bar(a)",
+            "T_2": "40 degC",
+            "p_2": "8 bar(g)",
+        },
+        result="condensed",
+        value="0.0064 kg/m3",
+        relative=0.08,
+        source="water-content-table",
+        seen="original",
+        basis="published",
+        independent="CoolProp 8.0.0: 0.00591 kg/m3, real humid air",
+        note="the page works from two-digit table rows, hence the wide tolerance",
+    ),
+    Proof(
+        name="water-vapour-20",
+        call={"T_1": "20 degC", "phi": "1"},
+        result="vapour_density",
+        value="17.3 g/m3",
+        relative=0.003,
+        source="compressor-maker-humidity",
+        seen="original",
+        basis="published",
+        independent="CoolProp 8.0.0: 17.314 g/m3",
+    ),
+    Proof(
+        name="water-chart-90F-70",
+        call={
+            "T_1": "90 degF",
+            "phi": "0.7",
+            "q": "free_air(1 ft3/min, 101325 Pa(a), 90 degF)",
+        },
+        result="water_per_flow",
+        value="0.0108 gal_us/h",
+        relative=0.01,
+        source="dryer-water-chart",
+        seen="original",
+        basis="table",
+        independent="PsychroLib 2.5.0: 0.01074 gal_us/h",
+    ),
+    _OWN(
+        name="water-starting-air",
+        call=_START,
+        result="water_rate",
+        value="1.38 L/h",
+        relative=0.02,
+        independent="CoolProp 8.0.0: 1.38 L/h",
+    ),
+    Proof(
+        name="water-no-humidity",
+        call={"T_1": "30 degC", "T_2": "35 degC", "p_2": "30 bar(g)"},
+        result="condensed",
+        value="give phi: humidity must be measured, or stated as a worst case",
+        source="house-rule",
+        seen="constructed",
+        basis="constructed",
+        expect=Expect.REFUSE,
+        note="humidity missing",
+    ),
+    _HELD(
+        name="water-20-2",
+        call={"T_2": "20 degC", "p_2": "2 bar(g)", **_ONE_ATM},
+        value="0.0058 kg/m3",
+        absolute="0.00005 kg/m3",
+        independent="PsychroLib 2.5.0: 0.005858 kg/m3",
+    ),
+    _OWN(
+        name="water-vapour-20-unrounded",
+        call={"T_1": "20 degC", "phi": "1"},
+        result="vapour_density",
+        value="17.2875 g/m3",
+        relative=2e-5,
+        independent="PsychroLib 2.5.0 for the saturation pressure: 17.28750 g/m3",
+    ),
+    _OWN(
+        name="water-vapour-55",
+        call={"T_1": "55 degC", "phi": "0.8"},
+        result="vapour_density",
+        value="83.2519 g/m3",
+        relative=2e-5,
+        independent="PsychroLib 2.5.0 for the saturation pressure: 83.25187 g/m3",
+    ),
+    _OWN(
+        name="water-held-unrounded",
+        call={"T_2": "20 degC", "p_2": "4 bar(g)", **_ONE_ATM},
+        result="held",
+        value="0.00351013 kg/m3",
+        relative=2e-5,
+        independent="PsychroLib 2.5.0 for the saturation pressure: 0.003510130 kg/m3",
+    ),
+    _OWN(
+        name="water-starting-air-unrounded",
+        call={name: text for name, text in _START.items() if name != "q"},
+        result="condensed",
+        value="0.0230056 kg/m3",
+        relative=2e-5,
+        independent="PsychroLib 2.5.0 for the saturation pressures: 0.02300561 kg/m3",
+    ),
+    _OWN(
+        name="water-of-a-normal-cubic-metre",
+        call={**_START, "q": "60 m3(n)/h"},
+        result="water_rate",
+        value="1.53194 L/h",
+        relative=2e-5,
+        must_not_give=(("1.38034 L/h", "normal air taken as air of the intake"),),
+        note="a cubic metre of normal air fills 303.15 / 273.15 of one at the intake",
+    ),
+    _OWN(
+        name="water-low-barometer",
+        call={
+            **{name: text for name, text in _START.items() if name not in ("q", "p_1")},
+            "site.atmosphere": "0.95 bar(a)",
+        },
+        result="condensed",
+        value="0.0230854 kg/m3",
+        relative=2e-5,
+        note="the intake pressure left out is the barometer",
+    ),
+    _OWN(
+        name="water-none-from-dry-air",
+        call={"T_1": "10 degC", "phi": "0.2", "T_2": "50 degC", "p_2": "2 bar(g)"},
+        result="condensed",
+        value="0 kg/m3",
+        note="never below zero",
+    ),
+    _REFUSED(
+        name="water-intake-over-60",
+        call={"T_1": "62 degC", "phi": "0.5"},
+        result="vapour_density",
+        value="outside the table, which ends at 60 degC",
+    ),
+    _REFUSED(
+        name="water-intake-below-zero",
+        call={"T_1": "-1 degC", "phi": "0.5"},
+        result="vapour_density",
+        value="outside the table, which begins at 0 degC",
+    ),
+    _REFUSED(
+        name="water-drain-over-60",
+        call={"T_2": "62 degC", "p_2": "8 bar(g)"},
+        result="held",
+        value="outside the table, which ends at 60 degC",
+    ),
+    _REFUSED(
+        name="water-ice",
+        call={"T_2": "-1 degC", "p_2": "8 bar(g)"},
+        result="held",
+        value="ice: below 0 degC water does not run to a drain",
+    ),
+    _REFUSED(
+        name="water-humidity-in-percent",
+        call={"T_1": "20 degC", "phi": "1.05"},
+        result="vapour_density",
+        value="humidity is a share between 0 and 1: write 80 %, not 80",
+    ),
+    _REFUSED(
+        name="water-humidity-below-zero",
+        call={"T_1": "20 degC", "phi": "-0.1"},
+        result="vapour_density",
+        value="humidity is a share between 0 and 1",
+    ),
+    _REFUSED(
+        name="water-over-40-bar",
+        call={"T_2": "20 degC", "p_2": "41 bar(g)"},
+        result="held",
+        value="outside the ideal range",
+    ),
+    _REFUSED(
+        name="water-below-atmosphere",
+        call={"T_2": "20 degC", "p_2": "-0.1 bar(g)"},
+        result="held",
+        value="the air is not compressed",
+    ),
+    _REFUSED(
+        name="water-no-air-taken-in",
+        call={**_START, "p_1": "30 mbar(a)"},
+        result="water_rate",
+        value="the intake pressure is no more than that of the vapour alone",
+    ),
+)

@@ -1,0 +1,1 @@
+"""The publications that methods rest on, by sort."""
