@@ -19,7 +19,7 @@ test: $(READY) browser
 	$(BIN)/ruff check .
 	$(BIN)/ruff format --check .
 	$(BIN)/mypy
-	$(BIN)/pytest --cov
+	$(BIN)/pytest --cov --numprocesses auto --dist loadfile
 
 lint: $(READY)
 	$(BIN)/ruff check --fix .

@@ -40,7 +40,12 @@ def build(folder: Path, site: Path, *flags: str) -> Built:
         capture_output=True,
         text=True,
         check=False,
-        env={"PATH": "/usr/bin:/bin", "NO_COLOR": "1", "HOME": str(folder)},
+        env={
+            "PATH": "/usr/bin:/bin",
+            "NO_COLOR": "1",
+            "HOME": str(folder),
+            "PYTHONPATH": f"{HOUSE / 'kb'}:{HOUSE / 'plugins'}",  # this tree, whatever is installed
+        },
     )
     return Built(site, done.returncode, done.stdout + done.stderr)
 

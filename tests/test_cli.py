@@ -109,6 +109,22 @@ def test_a_value_is_shown_with_range_source_and_what_is_required_of_it(
     assert "must hold: V >= need: holds at the worst corner" in volume
 
 
+def test_a_value_says_what_it_usually_is_and_what_moves_it(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    assert main(["value", "receiver-sizing.n", "--folder", str(DEMO)]) == 0
+    said = capsys.readouterr().out
+
+    assert "range: 8 to 10 at worst, usually 8 to 9\n" in said
+    movers = re.findall(r"moved by: (\S+), (\d+) % of the usual range, alone 8 to 9", said)
+    assert [address for address, _ in movers] == [
+        "receiver-sizing.v_start",
+        "site.T_engine_room",
+        "receiver-sizing.p_max",
+    ]
+    assert 99 <= sum(int(share) for _, share in movers) <= 101
+
+
 def test_a_trace_names_what_feeds_and_what_quotes(
     folder: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

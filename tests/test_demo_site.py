@@ -1,5 +1,6 @@
 """The demo handbook as a whole: what is built, what one change moves, what a fault does."""
 
+import csv
 import html
 import json
 import re
@@ -10,10 +11,12 @@ from urllib.parse import urlsplit
 
 import pytest
 
+from garboard.calc.show import show_range
 from garboard.cli import main
 from garboard.errors import Severity
 from garboard.handbook import Handbook, read
 from garboard.records.kinds import KINDS, kind_of
+from garboard.views.text import _verdict as verdict_words
 from tests.demo_site import DEMO, HOUSE, Built, build, copy_demo, replace_in
 from tests.mkdocs_garboard.browser import asked, requests
 
@@ -112,6 +115,8 @@ def test_nothing_but_the_handbook_is_published(built: Built) -> None:
 
     assert endings <= {
         ".html",
+        ".json",
+        ".csv",
         ".css",
         ".js",
         ".png",
@@ -122,6 +127,27 @@ def test_nothing_but_the_handbook_is_published(built: Built) -> None:
         ".gz",
         ".ico",
     }
+
+
+def test_the_numbers_are_published_as_two_files_that_say_the_same(
+    built: Built, demo: Handbook
+) -> None:
+    data = json.loads((built.site / "values.json").read_text("utf-8"))["values"]
+    with (built.site / "values.csv").open(encoding="utf-8", newline="") as lines:
+        rows = list(csv.DictReader(lines))
+
+    assert [one["address"] for one in data] == sorted(demo.book.values)
+    assert [one["address"] for one in rows] == sorted(demo.book.values)
+    for one, row in zip(data, rows, strict=True):
+        for name in ("value", "low", "high", "si"):
+            assert (float(row[name]) if row[name] else None) == one[name]
+        path, _, anchor = one["page"].partition("#")
+        assert f'id="{anchor}"' in (built.site / path).read_text("utf-8"), one["address"]
+    links = re.findall(
+        r'href="(\.\./values\.(?:csv|json))"',
+        (built.site / "registers" / "values.html").read_text("utf-8"),
+    )
+    assert links == ["../values.csv", "../values.json"]
 
 
 def test_no_page_names_another_host(built: Built) -> None:
@@ -144,6 +170,61 @@ def test_a_page_of_the_demo_stays_small(built: Built) -> None:
     big = {page.name: size for page in built.pages if (size := page.stat().st_size) > 150_000}
 
     assert {name for name in big if not name.startswith(("values", "tags", "records"))} == set()
+
+
+OPENED = {"receiver-sizing", "starts-left", "battery-hours", "bilge-cable", "day-tank"}
+"""Of one without a method, with one, with several; with one number open and with more."""
+
+
+def test_what_is_opened_in_the_demo_is_small(demo: Handbook) -> None:
+    sizes = {
+        name: len(sheet.what_if.encode())
+        for name, sheet in demo.book.network.sheets.items()
+        if sheet.what_if
+    }
+
+    assert set(sizes) > OPENED
+    assert max(sizes.values()) < 4_000
+    assert sum(sizes.values()) < 2_500 * len(sizes)
+
+
+@pytest.mark.browser
+def test_at_first_the_page_shows_what_the_handbook_says(
+    built: Built, demo: Handbook, tmp_path: Path
+) -> None:
+    programs = {name: json.loads(demo.book.network.sheets[name].what_if) for name in OPENED}
+    page = tmp_path / "first.html"
+    shutil.copy(built.site / "assets" / "what-if.js", tmp_path / "what-if.js")
+    page.write_text(
+        "<!doctype html><meta charset=utf-8><body><script src=what-if.js></script></body>", "utf-8"
+    )
+    script = (
+        f"var all={json.dumps(programs)},out={{}},w=garboardWhatIf;Object.keys(all).forEach(function(name){{"
+        "var p=w.ready(all[name]),f=w.follow(p,p.inputs.map(function(i){return w.read(i,i.text).si}));"
+        "out[name]=[p.results.map(function(r,i){var t=w.showResult(r,f.results[i]);return [r.name,t.text,t.range]}),"
+        "p.requirements.map(function(r,i){return [r.text,w.showVerdict(r,f.requirements[i])]}),f.alarms]});return out"
+    )
+
+    said = asked(page, script)
+
+    shown = 0
+    for name, (results, requirements, alarms) in said.items():
+        for result, text, range_ in results:
+            value = demo.book.values[f"{name}.{result}"]
+            followed = next(one for one in programs[name]["results"] if one["name"] == result)
+            kept = followed.get("worst", ()) is not None
+            ends = show_range(value) if kept else "worst range not followed here"
+            assert [text, range_] == [value.text, ends]
+            shown += kept
+        judged = {
+            one.text: verdict_words(one)
+            for one in demo.book.network.requirements
+            if one.block == name
+        }
+        assert requirements
+        assert [judged[text] for text, _ in requirements] == [words for _, words in requirements]
+        assert alarms == []
+    assert shown >= 15
 
 
 @pytest.mark.browser

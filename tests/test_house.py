@@ -22,7 +22,7 @@ LAYERS = (
     ("book",),
     ("rules", "views"),
     ("handbook",),
-    ("cli",),
+    ("cli", "reader"),
     ("__main__",),
 )
 """Lowest first: a module imports its own part of the house, or something strictly lower."""

@@ -1,7 +1,8 @@
 """The book: everything that was read and worked out; what rules and views look at."""
 
+from collections import defaultdict
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date
 from typing import TypeVar
 
@@ -9,13 +10,19 @@ from garboard.calc.method import Method
 from garboard.calc.network import Network, evaluate
 from garboard.calc.sheet import Fence as CalcFence
 from garboard.calc.show import show_in
+from garboard.calc.store import Store
 from garboard.calc.value import Citation, Given, Value
 from garboard.errors import Diagnostic, Where
 from garboard.names import is_identifier, system_of
 from garboard.reading.content import Content
 from garboard.reading.fences import Fence
 from garboard.records.base import Record
+from garboard.records.change import Change
 from garboard.records.component import Component
+from garboard.records.demand import Demand, demands_of
+from garboard.records.finding import Finding
+from garboard.records.inspection import Test
+from garboard.records.measured import Measurement, Plant, measurements_of, value_source
 from garboard.records.relations import Names, find_references
 from garboard.records.system import Joins, ServiceStatus, System
 
@@ -46,6 +53,10 @@ class Book:
     mentions: tuple[Mentioned, ...]
     today: date
     """The date that time rules are judged by."""
+    measured: Mapping[str, tuple[Measurement, ...]] = field(default_factory=dict)
+    """What was read of each quantity that has a design value, by its address, oldest first."""
+    demands: Mapping[str, tuple[Demand, ...]] = field(default_factory=dict)
+    """What calculations demand of single quantities, by address."""
 
     @property
     def records(self) -> Mapping[str, Record]:
@@ -112,6 +123,10 @@ class Book:
             return None
         return show_in(value, unit) if unit else value.text
 
+    def source_of(self, address: str) -> str:
+        """Where a property of a part that is drawn from elsewhere has its value."""
+        return value_source(self.components, address)
+
     def declared(self, name: str) -> bool:
         """Whether an id, tag, source or address means something here."""
         return (
@@ -126,20 +141,46 @@ class Book:
         return (item for item in self.mentions if item.to == name)
 
 
-def make_book(content: Content, methods: Mapping[str, Method]) -> Book:
+def make_book(content: Content, methods: Mapping[str, Method], store: Store | None = None) -> Book:
     """Work out everything that was read.
 
     Args:
         content: What was read.
         methods: The methods that a calculation may call.
+        store: What was worked out before; what still holds is taken from it.
     """
     aliases = dict(_aliases(content))
     network = evaluate(
-        [_as_calc(fence) for fence in content.fences], dict(_givens(content)), methods, aliases
+        [_as_calc(fence) for fence in content.fences],
+        dict(_givens(content)),
+        methods,
+        aliases,
+        store,
     )
     network = _with_aliases(network, aliases, content.components)
     today = content.vessel.as_of or date.today()  # noqa: DTZ011 - a vessel keeps its own day
-    return Book(content, network, tuple(_mentions(content)), today)
+    book = Book(content, network, tuple(_mentions(content)), today)
+    demands: dict[str, list[Demand]] = defaultdict(list)
+    for one in demands_of(network.requirements, network.values):
+        demands[book.source_of(one.address)].append(one)
+    book = replace(book, demands={address: tuple(them) for address, them in demands.items()})
+    return replace(book, measured=_measured(book))
+
+
+def _measured(book: Book) -> Mapping[str, tuple[Measurement, ...]]:
+    named: dict[str, set[str]] = defaultdict(set)
+    for item in book.mentions:
+        named[item.by].add(item.to)
+    plant = Plant(
+        book.values,
+        book.components,
+        book.content.vessel.instruments or {},
+        book.demands,
+        tuple(book.of_kind(Change)),
+        tuple(book.of_kind(Finding)),
+        lambda by: frozenset(named[by]),
+    )
+    return measurements_of(book.of_kind(Test), plant)
 
 
 def _as_calc(fence: Fence) -> CalcFence:

@@ -14,7 +14,7 @@ from importlib.metadata import entry_points, version
 from pathlib import Path
 
 from garboard.book import Book
-from garboard.calc.show import show_range
+from garboard.calc.show import show_mover, show_range, show_usual
 from garboard.calc.value import Value
 from garboard.errors import Diagnostic, GarboardError, Severity
 from garboard.handbook import read_book
@@ -185,7 +185,9 @@ def value(args: argparse.Namespace) -> int:
 
 def _about(book: Book, found: Value) -> Iterator[tuple[str, str]]:
     yield "what", found.label
-    yield "range", show_range(found)
+    yield "range", ", ".join(filter(None, (show_range(found), show_usual(found))))
+    for mover in found.movers:
+        yield "moved by", show_mover(found, mover)
     yield "tolerance", f"+/- {found.tolerance}" if found.tolerance else ""
     yield "stands at", str(found.where)
     yield "source", "; ".join(f"{one.source} {one.clause}".strip() for one in found.sources)

@@ -10,10 +10,12 @@ from garboard.errors import Diagnostic
 from garboard.methods import METHODS
 from garboard.methods.proof import ProofResult, prove_all
 from garboard.reading.folder import read_folder
+from garboard.reading.kept_work import KeptWork
 from garboard.rules import RULES
 from garboard.rules.judge import judge
 from garboard.views.contents import Entry, Section, Target
 from garboard.views.entries import entries
+from garboard.views.numbers import NumberRow, number_rows
 from garboard.views.page import Page
 from garboard.views.site import contents, lay_out, targets
 
@@ -31,6 +33,8 @@ class Handbook:
     entries: tuple[Entry, ...]
     targets: dict[str, Target]
     """By page key, id, tag, block name, value address, source id and content file."""
+    numbers: tuple[NumberRow, ...] = ()
+    """Every number as plain data, by address."""
 
     @property
     def vessel(self) -> str:
@@ -65,12 +69,20 @@ def read(folder: Path) -> Handbook:
     Raises:
         GarboardError: There is no such folder, or it is no content folder.
     """
-    book = read_book(folder)
+    kept = KeptWork(folder)
+    book = make_book(read_folder(folder), METHODS, kept.store)
     found = judge(book, RULES)
-    pages = lay_out(book, found, RULES, METHODS, proofs())
+    pages = lay_out(book, found, RULES, METHODS, kept.proofs(METHODS, proofs))
     where = targets(book, pages)
+    kept.save()
     return Handbook(
-        book, found, pages, contents(book, pages), tuple(entries(book, pages, where)), where
+        book,
+        found,
+        pages,
+        contents(book, pages),
+        tuple(entries(book, pages, where)),
+        where,
+        tuple(number_rows(book, pages, where)),
     )
 
 
@@ -83,7 +95,10 @@ def read_book(folder: Path) -> Book:
     Raises:
         GarboardError: There is no such folder, or it is no content folder.
     """
-    return make_book(read_folder(folder), METHODS)
+    kept = KeptWork(folder)
+    book = make_book(read_folder(folder), METHODS, kept.store)
+    kept.save()
+    return book
 
 
 @cache

@@ -36,7 +36,7 @@ ADDRESS = re.compile(
 )
 """The address of a value: block.name, block.name.result, TAG.property or site.name."""
 
-MOST_COMPARED = 8
+MOST_COMPARED = 12
 """Names that are compared sign by sign with a misspelt one: those that share the most signs."""
 
 
@@ -96,7 +96,7 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
     folded = {name.casefold(): name for name in sorted(known, reverse=True)}
 
     def apart(name: str) -> int:
-        return len(signs.symmetric_difference(name)) + abs(len(name) - len(wanted))
+        return len(signs.symmetric_difference(name)) + abs(len(name) - len(wanted)) // 4
 
     # The full comparison is dear, and a hostile file asks for it at every line.
     likely = nsmallest(MOST_COMPARED, folded, key=apart)

@@ -14,7 +14,7 @@ from markupsafe import Markup
 
 from garboard.handbook import Handbook
 from garboard.views.contents import Section
-from garboard.views.page import Page
+from garboard.views.page import Block, Calculation, Fold, Page
 from mkdocs_garboard.html import templates
 from mkdocs_garboard.links import Links
 from mkdocs_garboard.pages import CONTENTS, FIND, keys_of
@@ -61,6 +61,8 @@ class Surroundings:
     """Size of the sheet and its margin boxes, as a style of this page alone."""
     bar: tuple[Item, ...]
     column: Markup
+    what_if: bool
+    """Whether something on it may be changed by the reader, which takes a script more."""
 
 
 class Furniture:
@@ -78,7 +80,14 @@ class Furniture:
         proof = b64encode(sha256(paper.encode()).digest()).decode()
         policy = POLICY.format(paper=f"'sha256-{proof}'") if self._strict else ""
         column = Markup(templates().get_template("column.html").render(self._column(page)))  # noqa: S704
-        return Surroundings(self._handbook.vessel, policy, Markup(paper), self._bar(page), column)  # noqa: S704
+        return Surroundings(
+            self._handbook.vessel,
+            policy,
+            Markup(paper),  # noqa: S704
+            self._bar(page),
+            column,
+            _opened(page.blocks),
+        )
 
     def _bar(self, page: Page) -> tuple[Item, ...]:
         """Back, Home, Find, Alarms; without scripts Back leads to the section's first page."""
@@ -153,6 +162,16 @@ class Furniture:
 
     def _way(self, path: str, page: Page) -> str:
         return self._links.way(page.path, path)
+
+
+def _opened(blocks: Iterable[Block]) -> bool:
+    """Whether an opened calculation stands among blocks."""
+    return any(
+        bool(block.what_if)
+        if isinstance(block, Calculation)
+        else isinstance(block, Fold) and _opened(block.blocks)
+        for block in blocks
+    )
 
 
 def _paper(page: Page) -> str:

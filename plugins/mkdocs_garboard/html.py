@@ -18,9 +18,11 @@ from garboard.views.page import (
     Block,
     Calculation,
     Cell,
+    Download,
     Drawing,
     Fold,
     Heading,
+    HowSure,
     Link,
     Message,
     Page,
@@ -125,7 +127,7 @@ class Sheet:
         """A row of blocks."""
         return Markup("\n").join(self.block(block) for block in blocks)
 
-    def block(self, block: Block | Message) -> Markup:
+    def block(self, block: Block | Message | HowSure) -> Markup:
         """One block."""
         if isinstance(block, Prose):
             return self._prose.write(block, self.page.path, self._anchors.name, self._references)
@@ -222,6 +224,12 @@ class Sheet:
         return Markup(mathml)  # noqa: S704 - made by the core
 
     @staticmethod
+    def data(json: str) -> Markup:
+        """JSON of the core inside a script element that no browser runs: nothing in it can end that."""
+        plain = json.replace("&", r"\u0026").replace("<", r"\u003c").replace(">", r"\u003e")
+        return Markup(plain)  # noqa: S704 - the signs that mark anything up are gone
+
+    @staticmethod
     def answers(block: Calculation) -> list[WorkedLine]:
         """What a calculation was made for, then what is required of it and what it warns of."""
         values = [line for line in block.lines if not line.given and line.kind == "value"]
@@ -244,6 +252,8 @@ class Sheet:
             return Markup("<strong>{}</strong>").format(self.named(run.text))
         if isinstance(run, Link):
             return self.linked(run)
+        if isinstance(run, Download):
+            return Markup('<a href="{}">{}</a>').format(self.file(run.path), run.text)
         if isinstance(run, Plate):
             return _plate(run.tag, self.way(run.tag))
         return self._shown(run)

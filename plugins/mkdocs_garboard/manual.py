@@ -5,6 +5,7 @@ from importlib.resources import files
 from garboard.handbook import Handbook
 from garboard.views.contents import Entry
 from garboard.views.page import Page
+from garboard.views.values_data import CSV, JSON, values_csv, values_json
 from mkdocs_garboard.furniture import Furniture, Surroundings
 from mkdocs_garboard.html import Sheet, templates
 from mkdocs_garboard.links import Links
@@ -42,12 +43,15 @@ class Manual:
         return self._handbook.entries
 
     def files(self) -> dict[str, str]:
-        """What MkDocs is given: pages without a word in them, and the list for the Find box.
+        """What MkDocs is given: pages without a word in them, the numbers, the list for the Find box.
 
         A theme that is not ours brings its own search; it gets our style, which touches nothing
         outside a sheet.
         """
         made = dict.fromkeys(self.pages, "")
+        numbers, edition = self._handbook.numbers, self._edition
+        made[JSON] = values_json(numbers, self._handbook.vessel, edition)
+        made[CSV] = values_csv(numbers)
         if self._own_face:
             return {**made, INDEX: index_script(self.entries)}
         return {**made, STYLE: (files("mkdocs_garboard") / "theme" / STYLE).read_text("utf-8")}
@@ -62,13 +66,17 @@ class Manual:
         """What our own theme puts around a page."""
         return self._furniture.around(page)
 
+    @property
+    def _edition(self) -> str:
+        return next((page.edition for page in self._handbook.pages), "")
+
     def _find(self, page: Page) -> str:
         return (
             templates()
             .get_template("find.html")
             .render(
                 vessel=self._handbook.vessel,
-                edition=next((page.edition for page in self._handbook.pages), ""),
+                edition=self._edition,
                 index=self._links.to(A_TO_Z, page.path),
                 contents=self._links.way(page.path, CONTENTS),
             )

@@ -12,6 +12,7 @@ from jinja2 import Environment
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
+from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin, event_priority, get_plugin_logger
 from mkdocs.structure.files import Files
 from mkdocs.structure.pages import Page as MkDocsPage
@@ -22,6 +23,7 @@ from garboard.handbook import read
 from mkdocs_garboard.manual import STYLE, Manual
 from mkdocs_garboard.pages import clashes, nav_of, published
 from mkdocs_garboard.photos import Photos
+from mkdocs_garboard.serving import watch_content
 from mkdocs_garboard.site_check import SiteCheck
 
 __all__ = ["GarboardPlugin"]
@@ -114,6 +116,13 @@ class GarboardPlugin(BasePlugin[GarboardConfig]):
         if self.own_face and (view := self.manual.pages.get(page.file.src_uri)):
             context["around"] = self.manual.around(view)  # type: ignore[typeddict-unknown-key]
         return context
+
+    def on_serve(
+        self, server: LiveReloadServer, /, *, config: MkDocsConfig, **_: object
+    ) -> LiveReloadServer:
+        """A build keeps what it has worked out in the content folder; that is no edit."""
+        watch_content(server, config.docs_dir)
+        return server
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Look at what a reader will open."""

@@ -1,13 +1,16 @@
 """A desk to calculate on: one or more fences, a few given values, and what came of them."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
+from garboard.calc.directory import Directory
 from garboard.calc.method import Method
 from garboard.calc.network import Network, evaluate
 from garboard.calc.quantity import read_quantity
 from garboard.calc.sheet import Fence, WorkedLine
+from garboard.calc.shelf import Shelf
 from garboard.calc.value import Given, Requirement, Value
+from garboard.calc.workings import Layout, Workings
 from garboard.errors import Diagnostic, Where
 
 FIRST_LINE = 10
@@ -90,7 +93,26 @@ def desk(
     return Desk(evaluate([fence("desk", text, options=options)], known, methods or {}))
 
 
-def network(fences: Mapping[str, str], givens: Mapping[str, str] | None = None) -> Network:
-    """Work several fences out, by name."""
+def network(
+    fences: Mapping[str, str],
+    givens: Mapping[str, str] | None = None,
+    paths: Sequence[str] = (),
+) -> Network:
+    """Work several fences out, by name; `paths` says in which order they stand in the handbook."""
     known = {address: given(address, written) for address, written in (givens or {}).items()}
-    return evaluate([fence(name, text) for name, text in fences.items()], known, {})
+    places = {name: f"{at}.md" for at, name in enumerate(paths)}
+    drawn = [fence(name, text, path=places.get(name, "")) for name, text in fences.items()]
+    return evaluate(drawn, known, {})
+
+
+def workings(
+    fences: Iterable[Fence],
+    givens: Mapping[str, Given] | None = None,
+    methods: Mapping[str, Method] | None = None,
+) -> Workings:
+    """All fences worked out, without the pages that a handbook makes of them."""
+    shelf = Shelf(fences, methods or {}, None, "")
+    layout = Layout(shelf, Directory(shelf.cards, givens or {}, {}))
+    found = Workings(layout, methods or {})
+    found.enter(range(len(layout.groups)))
+    return found

@@ -1,6 +1,7 @@
 """Methods to call in tests: two formulas and two tables, declared as the bundled ones are."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
+from dataclasses import replace
 
 from garboard.calc.method import (
     Alarm,
@@ -118,6 +119,13 @@ def table(name: str, parameters: tuple[Parameter, ...], results: tuple[Result, .
         proofs=(),
         look_up=look_up,
     )
+
+
+def replace_reader(
+    method: TableMethod, look: Callable[[Mapping[str, Argument]], Answer]
+) -> TableMethod:
+    """The same table, read otherwise."""
+    return replace(method, look_up=look)
 
 
 RULE = table(

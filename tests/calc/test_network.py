@@ -265,7 +265,7 @@ def test_an_option_that_is_none_is_refused(options: str, says: str, cure: str) -
 
     assert says in found.text
     assert found.where == Where("desk.md", 9, 1)
-    assert cure in found.help or "name a value that this fence sets" in found.help
+    assert cure in found.help or "name a number that this fence is given" in found.help
 
 
 def test_without_a_stated_atmosphere_the_standard_one_is_taken_and_said() -> None:

@@ -11,7 +11,15 @@ from hypothesis import strategies as st
 
 from garboard.calc.mathml import unit_text
 from garboard.calc.quantity import read_quantity
-from garboard.calc.show import Towards, show_against, show_in, show_number, show_range
+from garboard.calc.show import (
+    Towards,
+    show_against,
+    show_in,
+    show_mover,
+    show_number,
+    show_range,
+    show_usual,
+)
 from garboard.calc.units import read_unit
 from garboard.errors import Where
 from tests.calc.desk import desk
@@ -129,6 +137,17 @@ def test_a_value_is_shown_in_another_unit_of_its_kind_or_not_at_all() -> None:
     assert show_in(found.value("t"), "K(a)") == "298 K(a)"
     assert show_in(found.value("V"), "gal_us") == "132 gal_us"
     assert show_in(found.value("x"), "L") == "not computed"
+
+
+def test_a_usual_range_and_its_movers_are_rounded_outwards() -> None:
+    value = desk("a = 10 m +/- 1 m\nb = 5 m +/- 1.111 m\ny = a + b\nz = 2 * a").value
+
+    assert show_usual(value("y")) == "usually 13.5 to 16.5 m"
+    assert show_mover(value("y"), value("y").movers[0]) == (
+        "desk.b, 55 % of the usual range, alone 13.8 to 16.2 m"
+    )
+    assert show_usual(value("a")) == ""
+    assert show_usual(value("z")) == ""
 
 
 def test_a_range_is_rounded_outwards() -> None:

@@ -34,6 +34,7 @@ MODULES = {
     "compressor": "compressor",
     "conductors": "cable_size",
     "conversion": "conversion",
+    "deck": "closed_volume",
     "delivery": "delivery",
     "engine_room": "engine_room",
     "expansion": "expansion",

@@ -14,9 +14,11 @@ from garboard.views.page import (
     Facts,
     Fold,
     Heading,
+    HowSure,
     Ladder,
     Link,
     Message,
+    MoverRow,
     Page,
     Paragraph,
     Photo,
@@ -25,12 +27,14 @@ from garboard.views.page import (
     Review,
     Row,
     Rung,
+    RungSort,
     Shown,
     SourceLine,
     Step,
     Steps,
     Strong,
     Table,
+    Tick,
     Tiles,
     WorkedLine,
 )
@@ -192,6 +196,13 @@ PROCEDURE = Page(
     source_path="systems/starting-air/empty-header.md",
 )
 
+SURE = HowSure(
+    "starts in one charge",
+    (("Between 8 and 10 if everything is at its worst.",), ("Usually between 8.4 and 9.7.",)),
+    (MoverRow(("free air of one start",), "63 %", 0.63, "8", "10"), MoverRow(("cut-out",), "33 %", 0.33, "8", "9")),
+    "and 2 smaller ones, 4 % together",
+)  # fmt: skip
+
 CALCULATION = Calculation(
     "receiver-sizing",
     "How many starts one charge holds",
@@ -204,11 +215,12 @@ CALCULATION = Calculation(
                    "<math display='block'><mrow><mi>stored</mi><mo>=</mo><mfrac><mrow><mi>V</mi><mo>(</mo><msub><mi>p</mi><mi>max</mi></msub><mo>−</mo><msub><mi>p</mi><mi>min</mi></msub><mo>)</mo></mrow><msub><mi>p</mi><mi>n</mi></msub></mfrac><mo>=</mo><mn>8.12</mn><mtext> m³(n)</mtext></mrow></math>",
                    "8.12 m3(n)", "", given=False),
         WorkedLine("lost", "receiver-sizing.lost", "what leaks in a night", "", "", "not computed", "", given=False, fault="leak_rate is not given"),
-        WorkedLine("n", "receiver-sizing.n", "starts in one charge", "n = floor(8.12 / 0.9) = 9", "<math><mi>n</mi><mo>=</mo><mn>9</mn></math>", "9 starts", "8 to 10 at worst", given=False, sources=(2,)),
+        WorkedLine("n", "receiver-sizing.n", "starts in one charge", "n = floor(8.12 / 0.9) = 9", "<math><mi>n</mi><mo>=</mo><mn>9</mn></math>", "9 starts", "", given=False, sources=(2,), sure=SURE),
         WorkedLine("require", "receiver-sizing.require-1", "six starts, non-reversible engine", "n >= 6", "", "", "", given=False, kind="requirement", verdict="holds at the worst corner, margin 2 starts (33 %)", sources=(3,)),
         WorkedLine("require", "receiver-sizing.require-2", "twelve starts, reversible engine", "n >= 12", "", "", "", given=False, kind="requirement", verdict="fails: 9 starts, needs 12", fails=True),
         WorkedLine("note", "receiver-sizing.note-1", "Cold air holds more: count in winter.", "", "", "", "", given=False, kind="note"),
     ),
+    rests_on=Table("Rests on, from other pages", (Column("what it is"), Column("value", number=True)), ((Row((("barometer",), ("1013 mbar(a)",)))),)),
     tables=(Table("Rows read", (Column("engine"), Column("starts", number=True)), ((Row((("non-reversible",), ("6",)))),)),),
 )  # fmt: skip
 
@@ -232,11 +244,15 @@ LADDER = Ladder(
         Rung("rating", ("33 bar(g)",), (Plate("SA-AR-001"), " the weaker of the two"), 1.0),
         Rung("relief", (Shown("SA-RV-001.set", "30 bar(g)"),), (Plate("SA-RV-001"),), 0.86),
         Rung("trip", ("29.5 bar(g)",), (Plate("SA-PS-003"),), 0.83),
-        Rung("normal", ("25 to 28 bar(g)",), ("both receivers",), 0.7, strong=False),
+        Rung("measured", ("29 bar(g)",), ("12 May 2031",), 0.8, strong=False, sort=RungSort.MEASURED),
+        Rung("normal", ("25 to 28 bar(g)",), ("both receivers",), 0.6, strong=False,
+             sort=RungSort.DESIGN, band=(0.56, 0.7)),
         Rung("low alarm", (Shown("SA-PS-001.set", "18 bar(g)"),), (Plate("SA-PS-001"),), 0.29),
+        Rung("measured", ("17.9 bar(g)",), ("outside the tolerance",), 0.28, sort=RungSort.OUT),
         Rung("least for function", ("12 bar(g)",), ("turns the cold engine",), 0.0),
     ),
-)
+    (Tick(0.59, "25"), Tick(0.86, "30")),
+)  # fmt: skip
 
 WRITTEN = """\
 The plant gives the engine its first turns. Without it the vessel has one anchor and no engine.

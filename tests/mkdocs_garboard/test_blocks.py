@@ -13,6 +13,7 @@ from garboard.views.page import (
     Block,
     Bullets,
     Column,
+    Download,
     Fold,
     Heading,
     Link,
@@ -40,7 +41,7 @@ from tests.mkdocs_garboard.conftest import content
 
 Draw = Callable[..., str]
 UNSEEN = {
-    "key", "path", "source_path", "nav", "anchor", "target", "address", "svg", "mathml", "empty", "valid_until", "code",
+    "key", "path", "source_path", "nav", "anchor", "target", "address", "svg", "mathml", "empty", "valid_until", "code", "sort",
 }  # fmt: skip
 """Fields that no reader reads as words: keys, addresses, drawings."""
 
@@ -215,10 +216,50 @@ def test_a_table_without_rows_says_so(draw: Draw) -> None:
 def test_the_ladder_is_a_list_in_words_beside_a_scale_that_is_true(draw: Draw) -> None:
     html = draw(sample.LADDER)
 
-    assert html.count('<li><span class="word">') == 6
-    assert "M20 83.3V916.7" in html
-    assert "M4 83.3H36L84 83.3H100" in html
-    assert "M4 916.7H36L84 916.7H100" in html
+    assert html.count('<li><span class="word">') == 8
+    assert '<line x1="66" y1="3.00%" x2="66" y2="97.00%" class="rail"/>' in html
+    assert '<line x1="54" y1="3.00%" x2="80" y2="3.00%" class="tick strong"/>' in html  # rating
+    assert '<line x1="80" y1="97.00%" x2="112" y2="93.75%"/>' in html  # the last of eight rows
+    assert '<text x="54" y="41.54%" dy="5" text-anchor="end">25</text>' in html
+
+
+def test_a_design_value_has_its_band_and_a_reading_out_of_it_another_mark(draw: Draw) -> None:
+    html = draw(sample.LADDER)
+
+    assert '<rect x="58" y="31.20%" width="16" height="13.16%" fill="url(#ladder-hatch)"/>' in html
+    assert '<circle cx="66" cy="21.80%" r="5" class="mark"/>' in html
+    assert '<circle cx="66" cy="70.68%" r="8" class="tick strong"/>' in html
+
+
+def test_two_ladders_on_a_page_hatch_each_its_own(draw: Draw) -> None:
+    html = draw(sample.LADDER, sample.LADDER)
+
+    assert [html.count(f'<pattern id="{name}"') for name in ("ladder-hatch", "ladder-hatch-2")] == [
+        1,
+        1,
+    ]
+
+
+def test_how_sure_an_answer_is_stands_under_it_as_a_table_with_the_bar_as_decoration(
+    draw: Draw,
+) -> None:
+    html = draw(page=sample.SIZING)
+    said = letters(html)
+
+    assert letters("starts in one charge 9 starts Between 8 and 10 if everything") in said
+    assert letters("Usually between 8.4 and 9.7") in said
+    assert letters("free air of one start 63 % 8 10 cut-out 33 % 8 9") in said
+    assert letters("and 2 smaller ones, 4 % together") in said
+    bar = re.search(r'<svg class="part"[^>]*>.*?</svg>', html)
+    assert bar is not None
+    assert 'aria-hidden="true"' in bar[0]
+    assert 'width="61.7%"' in bar[0]
+
+
+def test_what_a_calculation_rests_on_elsewhere_stands_beside_what_it_is_given(draw: Draw) -> None:
+    html = letters(draw(page=sample.SIZING))
+
+    assert html.index("Workedfrom") < html.index("Restson,fromotherpages") < html.index("Working")
 
 
 def test_a_calculation_gives_its_answer_first_and_says_what_was_not_computed(draw: Draw) -> None:
@@ -227,7 +268,7 @@ def test_a_calculation_gives_its_answer_first_and_says_what_was_not_computed(dra
     answer, verdict, given, working = (
         html.index(letters(text))
         for text in (
-            "starts in one charge 9 starts (8 to 10 at worst)",
+            "starts in one charge 9 starts",
             "holds at the worst corner",
             "Worked from",
             "Working stored",
@@ -306,6 +347,12 @@ def test_a_number_stays_with_its_unit(draw: Draw) -> None:
 def test_a_link_prints_the_id_it_leads_to(draw: Draw) -> None:
     assert 'data-id="SA-DD-003">why</a>' in draw(Paragraph((Link("SA-DD-003", "why"),)))
     assert "data-id" not in draw(Paragraph((Link("SA-DD-003", "SA-DD-003 why"),)))
+
+
+def test_a_file_of_the_site_is_found_from_any_page(draw: Draw) -> None:
+    html = draw(Paragraph((Download("values.csv", "the numbers"),)))
+
+    assert '<a href="../values.csv">the numbers</a>' in html
 
 
 def test_steps_may_have_no_end_and_no_sight(draw: Draw) -> None:

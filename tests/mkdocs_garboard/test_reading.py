@@ -45,6 +45,19 @@ def own(site: Site, tmp_path: Path) -> Path:
     return Path(shutil.copytree(site.folder, tmp_path / "site"))
 
 
+CUT = """
+return [].filter.call(document.querySelectorAll('.ladder li > span, .ladder svg line, .ladder svg circle'), function (e) {
+  var box = e.getBoundingClientRect(), sheet = document.querySelector('.sheet').getBoundingClientRect();
+  return box.right > sheet.right + 0.5 || box.left < sheet.left || (e.clientWidth && e.scrollWidth > e.clientWidth + 1);
+}).map(function (e) { return e.textContent || e.outerHTML; })
+"""
+
+
+@pytest.mark.parametrize("size", [NARROW, PHONE, DESK])
+def test_no_word_of_a_ladder_is_cut_off(own: Path, size: tuple[int, int]) -> None:
+    assert browser.asked(own / "starting-air/normal-values.html", CUT, size) == []
+
+
 @pytest.mark.parametrize("path", KINDS)
 def test_no_page_scrolls_sideways_on_a_narrow_phone(own: Path, path: str) -> None:
     script = "var r=document.documentElement;return [r.clientWidth,r.scrollWidth]"

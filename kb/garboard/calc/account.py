@@ -1,21 +1,26 @@
 """Give account of a reckoning: its values with their ranges, its worked lines, its requirements."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from garboard.calc.call_lines import CallLines, notes_of
 from garboard.calc.criterion import Judgement, judge
+from garboard.calc.curve import find_curve
 from garboard.calc.draft import Draft, Entry, Unread
 from garboard.calc.fault import Span
 from garboard.calc.kinds import PLAIN_NUMBER
 from garboard.calc.ledger import Formula
 from garboard.calc.mathml import math_comparison, math_working
+from garboard.calc.movers import Likely, Movers
+from garboard.calc.opening import what_if_text
+from garboard.calc.part import Part, usual_of
 from garboard.calc.reckoner import Judged, Reckoner
 from garboard.calc.sheet import Sheet, WorkedLine
 from garboard.calc.show import NOT_COMPUTED
 from garboard.calc.spread import Extremes, Spread
 from garboard.calc.syntax import Assignment, MethodCall
 from garboard.calc.units import NO_UNIT
-from garboard.calc.value import Given, Requirement, Value, Verdict
+from garboard.calc.value import Requirement, Value, Verdict
 from garboard.calc.working import Shown, show_comparison, show_working
 from garboard.errors import Diagnostic
 
@@ -29,37 +34,20 @@ class Account:
         self.reckoner = reckoner
         self.ledger = reckoner.ledger
         self.spread = Spread(reckoner.ledger)
+        self.movers = Movers(self.spread)
         self.shown = Shown(reckoner.ledger.texts, reckoner.ledger.slots)
         self.values: dict[str, Value] = {}
+        """Of the block at hand, by address."""
         self.calls = CallLines(self.spread, self.shown, self.values)
         self.requirements: list[Requirement] = []
-        self.sheets: dict[str, Sheet] = {}
 
-    def run(self) -> None:
-        """Give account of everything."""
-        for given in self.reckoner.register.givens.values():
-            self.values[given.address] = self.of_given(given)
-        for block, draft in self.reckoner.register.drafts.items():
-            self.sheets[block] = self.of_block(block, draft)
-
-    def of_given(self, given: Given) -> Value:
-        """A value that stands outside the fences."""
-        found = self.reckoner.standing.broken.get(given.address)
-        return Value(
-            given.address,
-            given.where,
-            given.type,
-            given.unit,
-            None if found else given.si,
-            None if found else given.low,
-            None if found else given.high,
-            NOT_COMPUTED if found else given.shown,
-            given.label,
-            given.sources,
-            given=True,
-            tolerance=given.tolerance,
-            fault=found,
-        )
+    def part_of(self, block: str, draft: Draft) -> Part:
+        """All that one block comes to."""
+        self.values.clear()
+        self.requirements.clear()
+        sheet = self.of_block(block, draft)
+        sheet = replace(sheet, what_if=what_if_text(self.reckoner, sheet, self.spread))
+        return Part(sheet, tuple(self.values.values()), tuple(self.requirements))
 
     def of_block(self, block: str, draft: Draft) -> Sheet:
         """A block, worked out."""
@@ -147,7 +135,7 @@ class Account:
         self, address: str, formula: Formula, entry: Entry, statement: Assignment, together: int
     ) -> Value:
         """One value with its range."""
-        ends = self.range_of(formula, together)
+        ends, likely = self.sureness_of(formula, together)
         tolerance = statement.tolerance.shown if statement.tolerance else ""
         return Value(
             address,
@@ -165,13 +153,21 @@ class Account:
             uses=self.ledger.uses(formula.slot),
             whole=formula.whole,
             digits=formula.told.digits,
+            usual=likely.usual,
+            movers=likely.movers,
+            sampled=ends.sampled,
         )
 
-    def range_of(self, formula: Formula, together: int) -> Extremes:
-        """The range of one value."""
+    def sureness_of(self, formula: Formula, together: int) -> tuple[Extremes, Likely]:
+        """The range of one value at worst, and how it usually stands."""
         if not self.ledger.upstream[formula.slot]:
-            return Extremes(formula.si, formula.si)
-        return self.spread.range_of(formula.reference(Span(0, 0)), together)
+            return Extremes(formula.si, formula.si), Likely(None)
+        if formula.told.ends:
+            low, high = formula.told.ends
+            return Extremes(low, high), Likely(usual_of(low, high))
+        reference = formula.reference(Span(0, 0))
+        ends = self.spread.range_of(reference, together)
+        return ends, self.movers.of(reference, ends, together)
 
     def broken_line(
         self, key: str, entry: Entry, statement: Assignment, found: Diagnostic
@@ -236,6 +232,7 @@ class Account:
             found.margin,
             found.margin_percent,
             tuple(uses),
+            find_curve(judged.comparison.sign, judged.left, judged.right, self.movers, together),
         )
         self.requirements.append(requirement)
         return WorkedLine(

@@ -9,7 +9,18 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from itertools import pairwise
 
-__all__ = ["FLOATS", "HAIR", "Arithmetic", "Closure", "LimitPassed", "Slots", "Uneven"]
+__all__ = [
+    "FLOATS",
+    "HAIR",
+    "Arithmetic",
+    "Closure",
+    "LimitPassed",
+    "Slots",
+    "Uneven",
+    "down",
+    "nearest_whole",
+    "up",
+]
 
 HAIR = 1e-12
 """The share of a value that counts as no difference."""

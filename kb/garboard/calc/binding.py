@@ -16,7 +16,7 @@ from garboard.calc.handing import Handing
 from garboard.calc.kinds import PLAIN_NUMBER
 from garboard.calc.ledger import Formula, Told
 from garboard.calc.meaning import Meaning, Scope
-from garboard.calc.method import Answer, Method
+from garboard.calc.method import Answer, Limit, Method
 from garboard.calc.syntax import MethodCall, Name
 from garboard.calc.tree import Cast, Compare, Held, Node, Within
 from garboard.calc.units import Unit
@@ -74,9 +74,9 @@ class Binder(ABC):
         self.handing = Handing(method, call, line, scope)
         self.parameters = {each.name: each for each in method.parameters}
         self.emitted: dict[str, Formula] = {}
-        self.limits: list[tuple[tuple[str, ...], Formula]] = []
+        self.limits: list[tuple[Limit, Formula]] = []
         """Those that hold, each with the results it is about; none: all of them."""
-        self.withheld: dict[str, str] = {}
+        self.held_back: list[tuple[Limit, str]] = []
         """Results held back by a limit of their own, and why."""
         self.waiting = list(method.limits)
         self.steps: list[Formula] = []
@@ -159,10 +159,9 @@ class Binder(ABC):
                     raise
                 if not limit.of:
                     raise self.limit_fault(limit.holds, limit.reason, read.names) from None
-                for name in limit.of:
-                    self.withheld.setdefault(name, self.why_withheld(limit.reason, read.names))
+                self.held_back.append((limit, self.why_withheld(limit.reason, read.names)))
             else:
-                self.limits.append((limit.of, formula))
+                self.limits.append((limit, formula))
 
     def limit_fault(self, holds: str, reason: str, names: Iterable[str]) -> CalcFault:
         """Refuse a call outside a limit, at the argument that the limit is about."""
@@ -171,6 +170,17 @@ class Binder(ABC):
         text = f"`{self.line.quote(span)}` is outside {self.method.name}: {reason}"
         cure = f"keep {holds}, here {self.values_of(names)}; or measure instead"
         return self.line.fault(Family.VALIDITY, span, text, cure)
+
+    @property
+    def withheld(self) -> dict[str, str]:
+        """Results held back, and why: by the first of their limits as the method declares them."""
+        found: dict[str, str] = {}
+        for limit, why in sorted(
+            self.held_back, key=lambda each: self.method.limits.index(each[0])
+        ):
+            for name in limit.of:
+                found.setdefault(name, why)
+        return found
 
     def why_withheld(self, reason: str, names: Iterable[str]) -> str:
         """Why one result is held back, with the values that the limit speaks of."""
@@ -189,5 +199,8 @@ class Binder(ABC):
     def held(self, value: Node, name: str) -> Node:
         """A result that stands only while every limit of the call, and of its own, does."""
         span = self.call.span
-        limits = tuple(limit.reference(span) for of, limit in self.limits if not of or name in of)
+        held = sorted(self.limits, key=lambda each: self.method.limits.index(each[0]))
+        limits = tuple(
+            one.reference(span) for limit, one in held if not limit.of or name in limit.of
+        )
         return Held(value.type, span, value, limits) if limits else value

@@ -1,5 +1,6 @@
 """The line that calls a method, as a page shows it: its inner lines, rows, notes and alarms."""
 
+import math
 import re
 from collections.abc import Iterable, Iterator, Mapping
 
@@ -122,7 +123,8 @@ class CallLines:
             return
         said = {wording(text) for text in answer.alarms}
         columns = self.spread.samples(look.operands, look, together)
-        for corner in dict.fromkeys(zip(*(column.tolist() for column in columns), strict=True)):
+        corners = dict.fromkeys(zip(*(column.tolist() for column in columns), strict=True))
+        for corner in (each for each in corners if all(map(math.isfinite, each))):
             for text in alarms_at(look, corner):
                 if wording(text) not in said:
                     said.add(wording(text))

@@ -13,7 +13,7 @@ import numpy as np
 from garboard.calc.arithmetic import HAIR, Arithmetic, Closure, Slots
 from garboard.errors import OutsideValidity
 
-__all__ = ["CORNERS"]
+__all__ = ["CORNERS", "at_every_corner"]
 
 
 def down(value: float) -> float:
@@ -82,7 +82,8 @@ def divide(left: Closure, right: Closure) -> Closure:
 
     def ratio(slots: Slots) -> float:
         below = right(slots)
-        if not np.all(below):
+        whole = below.all() if isinstance(below, np.ndarray) else below
+        if not whole:
             below = cast("float", np.where(below, below, np.nan))
         return left(slots) / below
 
@@ -143,14 +144,15 @@ def hold(value: Closure, limits: tuple[Closure, ...]) -> Closure:
 
 def each(function: Callable[..., float], arguments: tuple[Closure, ...]) -> Closure:
     """A function of plain floats, called at every corner."""
+    return lambda slots: at_every_corner(function, [argument(slots) for argument in arguments])
 
-    def at_every_corner(slots: Slots) -> float:
-        corners = np.broadcast_arrays(*[argument(slots) for argument in arguments])
-        points = zip(*map(np.ravel, corners), strict=True)
-        found = [answer_or_nan(function, point) for point in points]
-        return cast("float", np.array(found).reshape(corners[0].shape))
 
-    return at_every_corner
+def at_every_corner(function: Callable[..., float], known: Sequence[float]) -> float:
+    """What a function of plain floats gives at every corner of its arguments."""
+    corners = np.broadcast_arrays(*known)
+    points = zip(*map(np.ravel, corners), strict=True)
+    found = [answer_or_nan(function, point) for point in points]
+    return cast("float", np.array(found).reshape(corners[0].shape))
 
 
 def answer_or_nan(function: Callable[..., float], point: Sequence[float]) -> float:

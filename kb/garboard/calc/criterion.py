@@ -51,6 +51,7 @@ class Judgement:
     right: str
     margin: str
     margin_percent: float | None
+    """Of the limit, at the worst corner."""
 
 
 def judge(sign: str, left: Formula, right: Formula, spread: Spread, together: int = 0) -> Judgement:
@@ -77,8 +78,21 @@ def judge(sign: str, left: Formula, right: Formula, spread: Spread, together: in
     scale = as_difference(unit)
     margin = show_number(worst.margin / scale.scale, digits, scale.text, whole=whole)
     thermometer = unit.shift != 0
-    percent = None if thermometer or not worst.right else 100 * worst.margin / abs(worst.right)
+    limit = worst.left if stands_left(left, right, spread) else worst.right
+    percent = None if thermometer or not limit else 100 * worst.margin / abs(limit)
     return Judgement(verdict, *texts, margin, percent)
+
+
+def stands_left(left: Formula, right: Formula, spread: Spread) -> bool:
+    """Whether the limit is the left side: the one that is sure, or else the one that is a number.
+
+    `require 12 > a` says what `require a < 12` says and has the same margin in per cent.
+    """
+    upstream = spread.ledger.upstream
+    unsure = bool(upstream[left.slot]), bool(upstream[right.slot])
+    if unsure[0] != unsure[1]:
+        return unsure[1]
+    return not left.needs and bool(right.needs)
 
 
 def find_worst(

@@ -5,15 +5,25 @@ broken, so that what rests on it says so.
 """
 
 import re
-from collections.abc import Collection, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from garboard.calc.characters import check_characters
 from garboard.calc.fault import CalcFault, Family, Line, Span, fault
+from garboard.calc.functions import CONSTANTS
 from garboard.calc.language import read_statement
 from garboard.calc.sheet import Fence, Options
-from garboard.calc.syntax import Assignment, Statement
+from garboard.calc.syntax import (
+    Assignment,
+    Binary,
+    Expression,
+    MethodCall,
+    Name,
+    Number,
+    Sign,
+    Statement,
+)
 from garboard.calc.value import Citation
 from garboard.errors import Diagnostic, Where
 from garboard.names import BLOCK, nearest
@@ -23,7 +33,8 @@ __all__ = ["Draft", "Entry", "Unread", "read_draft"]
 LONGEST_BLOCK = 8000
 LONGEST_LINE = 400
 MOST_STATEMENTS = 120
-MOST_TERMS = 1500
+MOST_TERMS = 900
+"""Numbers, names and calls. The dearest fence that fits costs at most twenty common ones."""
 MOST_DIGITS = 12
 SOURCES = re.compile(r"\[([^\[\]]*)\]\s*$")
 SETS = re.compile(r"\s*([A-Za-z][A-Za-z0-9_]*)\s*=(?!=)")
@@ -73,7 +84,7 @@ class Draft:
 class DraftReader:
     """Reads one fence."""
 
-    def __init__(self, fence: Fence, methods: Collection[str]) -> None:
+    def __init__(self, fence: Fence, methods: Mapping[str, int]) -> None:
         self.fence = fence
         self.methods = methods
         self.faults: list[Diagnostic] = []
@@ -176,17 +187,22 @@ class DraftReader:
         return fault(Family.SYNTAX, self.frame, text, cure, self.fence.name)
 
     def check_what_if(self, options: Options) -> None:
-        """Report names that a reader could change but that no line sets."""
-        names = [
-            each.statement.name for each in self.entries if isinstance(each.statement, Assignment)
+        """Report names that a reader could not change: not set here, or worked out."""
+        set_here = [
+            each.statement for each in self.entries if isinstance(each.statement, Assignment)
         ]
-        for name in options.what_if:
-            if name not in names and name not in self.unreadable:
-                near = nearest(name, names)
-                cure = f"did you mean {near}?" if near else "name a value that this fence sets"
-                text = f"what-if names `{name[:60]}`, which no line sets"
-                found = fault(Family.NAME, self.frame, text, cure, self.fence.name)
-                self.faults.append(found.diagnostic)
+        given = [each.name for each in set_here if is_given(each.value)]
+        for name in dict.fromkeys(options.what_if):
+            if name in given or name in self.unreadable:
+                continue
+            near = nearest(name, given)
+            text = f"what-if names `{name[:60]}`, which no line sets"
+            cure = f"did you mean {near}?" if near else "name a number that this fence is given"
+            if any(each.name == name for each in set_here):
+                text = f"what-if names `{name[:60]}`, which is worked out, not given"
+                cure = f"open what it is worked out from: {', '.join(given) or 'nothing is given'}"
+            found = fault(Family.NAME, self.frame, text, cure, self.fence.name)
+            self.faults.append(found.diagnostic)
 
     def check_room(self, line: Line, signs: int) -> None:
         """Refuse lines beyond the size of a block.
@@ -222,6 +238,8 @@ class DraftReader:
             return
         statement = read_statement(line, end, self.methods)
         self.terms += statement.terms
+        if isinstance(statement, Assignment) and isinstance(statement.value, MethodCall):
+            self.terms += self.methods[statement.value.method]
         if self.terms > MOST_TERMS:
             text = f"the fence goes beyond {MOST_TERMS} terms"
             cure = "split the calculation into several fences"
@@ -245,6 +263,21 @@ class DraftReader:
                 text = f"`{statement.name}` is set already in line {before.line.where.line}"
                 cure = "give the second value a name of its own"
                 raise line.fault(Family.NAME, statement.name_span, text, cure)
+
+
+def is_given(value: Expression | MethodCall) -> bool:
+    """Whether a value is written in numbers alone, so that a reader can put another in its place."""
+    match value:
+        case Number():
+            return True
+        case Name():
+            return value.text in CONSTANTS
+        case Sign():
+            return is_given(value.operand)
+        case Binary():
+            return is_given(value.left) and is_given(value.right)
+        case _:
+            return False
 
 
 def read_comment(line: Line, comment: str, start: int) -> tuple[str, tuple[Citation, ...]]:
@@ -276,11 +309,11 @@ def read_comment(line: Line, comment: str, start: int) -> tuple[str, tuple[Citat
 
 
 @lru_cache(maxsize=4096)
-def read_draft(fence: Fence, methods: frozenset[str]) -> Draft:
+def read_draft(fence: Fence, methods: tuple[tuple[str, int], ...]) -> Draft:
     """Read a fence; one that has not changed since the last build of this run is kept.
 
     Args:
         fence: As it stands in a record or page.
-        methods: Names of the bundled methods.
+        methods: Names of the bundled methods, and how many terms a call of each counts for.
     """
-    return DraftReader(fence, methods).read()
+    return DraftReader(fence, dict(methods)).read()

@@ -5,9 +5,11 @@ what-if come from the same reader as an author's own lines. A table method is pl
 the same declaration. `calc` is handed the table of methods; it never imports one.
 """
 
+import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
+from typing import Final
 
 __all__ = [
     "Alarm",
@@ -24,7 +26,12 @@ __all__ = [
     "Proof",
     "Result",
     "TableMethod",
+    "terms_of",
 ]
+
+WORD: Final = re.compile(r"[A-Za-z_][\w.]*|\d[\d.]*")
+TABLE_TERMS: Final = 90
+"""What the call of a table counts for: it is read once at every corner of what it is handed."""
 
 
 class Grade(StrEnum):
@@ -243,3 +250,12 @@ class TableMethod(Method):
 
     look_up: Callable[[Mapping[str, Argument]], Answer]
     """Raises OutsideValidity where the table has no answer."""
+
+
+def terms_of(method: Method) -> int:
+    """How many terms of a fence a call of a method counts for: those of its body and limits."""
+    if not isinstance(method, FormulaMethod):
+        return TABLE_TERMS
+    body = (line.partition("#")[0].partition("=")[2] for line in method.body.splitlines())
+    limits = (*(one.holds for one in method.limits), *(one.when for one in method.alarms))
+    return len(WORD.findall(" ".join((*body, *limits))))

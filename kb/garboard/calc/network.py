@@ -6,18 +6,20 @@ computed.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from types import MappingProxyType
 
-from garboard.calc.account import Account
-from garboard.calc.draft import Draft, read_draft
-from garboard.calc.fault import Family, fault
+from garboard.calc.directory import Directory
+from garboard.calc.engine import engine_of
 from garboard.calc.ledger import Formula, Ledger
 from garboard.calc.method import Method
-from garboard.calc.reckoner import Reckoner
-from garboard.calc.register import Register
+from garboard.calc.part import value_of
+from garboard.calc.rounds import Round, Sheets
 from garboard.calc.sheet import Fence, Sheet
+from garboard.calc.shelf import Shelf
+from garboard.calc.store import Store
 from garboard.calc.value import Given, Requirement, Value
+from garboard.calc.workings import Layout, Workings
 from garboard.errors import Diagnostic
 
 __all__ = ["Network", "evaluate"]
@@ -36,10 +38,22 @@ class Network:
     """Each fault once, sorted by place; not what merely follows from it."""
     feeds: Mapping[str, tuple[str, ...]]
     """Address to the addresses that use it directly."""
-    ledger: Ledger = field(repr=False, compare=False)
+    workings: Workings = field(repr=False, compare=False)
     """How each value is worked out, for a second opinion and for what-if."""
-    slots: Mapping[str, int] = field(repr=False, compare=False)
-    """Address to its place in the ledger."""
+    evaluated: tuple[str, ...] = field(default=(), compare=False)
+    """The blocks that were worked out in this run; all others were taken from the store."""
+
+    @property
+    def ledger(self) -> Ledger:
+        """Every value with how it is worked out; whatever is not yet is worked out now."""
+        self.workings.enter(range(len(self.workings.layout.groups)))
+        return self.workings.ledger
+
+    @property
+    def slots(self) -> Mapping[str, int]:
+        """Address to its place in the ledger."""
+        self.workings.enter(range(len(self.workings.layout.groups)))
+        return self.workings.slots
 
     def upstream(self, address: str) -> tuple[str, ...]:
         """All that a value rests on, near and far, each after what it rests on itself."""
@@ -62,8 +76,7 @@ class Network:
 
     def formula(self, address: str) -> Formula | None:
         """How a value is worked out; None for given and broken ones."""
-        slot = self.slots.get(address)
-        return None if slot is None else self.ledger.formulas.get(slot)
+        return self.workings.formula(address)
 
     def recompute(self, changes: Mapping[str, float], wanted: Sequence[str]) -> tuple[float, ...]:
         """Some values, with some inputs changed.
@@ -80,15 +93,12 @@ class Network:
             ArithmeticError: A value cannot be worked out with these inputs.
             ValueError: The same, or a method does not hold for them.
         """
-        slots = list(self.ledger.slots)
+        program, places = self.workings.program(tuple(changes), tuple(wanted))
+        slots = list(self.workings.ledger.slots)
         for address, si in changes.items():
-            slots[self.slots[address]] = si
-        program = self.ledger.program(
-            [self.slots[address] for address in wanted],
-            fixed=[self.slots[address] for address in changes],
-        )
+            slots[places[address]] = si
         program.run(slots)
-        return tuple(slots[self.slots[address]] for address in wanted)
+        return tuple([slots[places[address]] for address in wanted])
 
 
 def evaluate(
@@ -96,6 +106,7 @@ def evaluate(
     givens: Mapping[str, Given],
     methods: Mapping[str, Method],
     aliases: Mapping[str, str] = MappingProxyType({}),
+    store: Store | None = None,
 ) -> Network:
     """Work all calculations out.
 
@@ -106,43 +117,33 @@ def evaluate(
             pressures; without it 101 325 Pa is taken and the lines say so.
         methods: The bundled methods by name.
         aliases: Other names of addresses or of their owners.
+        store: Blocks as they were worked out before; what still holds is taken from it, and what is
+            worked out is kept in it. The network is the same with it and without, bit for bit.
     """
-    drafts, faults = read_drafts(fences, methods)
-    register = Register(drafts, givens, methods, aliases)
-    reckoner = Reckoner(register)
-    reckoner.run()
-    account = Account(reckoner)
-    account.run()
-    found = dict.fromkeys((*faults, *reckoner.standing.faults))
+    engine = engine_of(methods) if store is not None else ""
+    shelf = Shelf(fences, methods, store if engine else None, engine)
+    layout = Layout(shelf, Directory(shelf.cards, givens, aliases))
+    tour = Round(layout, methods, store if engine else None)
+    tour.run()
+    standing = tour.workings.reckoner.standing
+    values = {
+        given.address: value_of(given, standing.broken.get(given.address))
+        for given in givens.values()
+    }
+    parts = {block: tour.parts[block] for block in shelf.fences}
+    for part in parts.values():
+        values.update((value.address, value) for value in part.values)
     feeds: dict[str, list[str]] = {}
-    for value in account.values.values():
+    for value in values.values():
         for used in value.uses:
             feeds.setdefault(used, []).append(value.address)
+    found = dict.fromkeys((*shelf.faults, *standing.faults))
     return Network(
-        account.values,
-        tuple(account.requirements),
-        account.sheets,
+        values,
+        tuple(each for part in parts.values() for each in part.requirements),
+        Sheets(tour),
         tuple(sorted(found, key=lambda each: (each.where, each.code, each.text))),
         {address: tuple(users) for address, users in feeds.items()},
-        reckoner.ledger,
-        reckoner.standing.slots,
+        tour.full_workings(),
+        tuple(tour.evaluated),
     )
-
-
-def read_drafts(
-    fences: Iterable[Fence], methods: Mapping[str, Method]
-) -> tuple[list[Draft], list[Diagnostic]]:
-    """Read all fences; the second of two with one name is refused whole."""
-    names = frozenset(methods)
-    drafts: dict[str, Draft] = {}
-    faults: list[Diagnostic] = []
-    for fence in sorted(fences, key=lambda each: each.where):
-        draft = read_draft(fence, names)
-        faults += draft.faults
-        first = drafts.setdefault(fence.name, draft)
-        if first is not draft:
-            place = replace(fence.where, line=max(1, fence.where.line - 1), column=1)
-            text = f"the block name `{fence.name[:60]}` stands at {first.fence.where} already"
-            cure = "name it otherwise; a block name is unique in the handbook"
-            faults.append(fault(Family.NAME, place, text, cure, fence.name).diagnostic)
-    return list(drafts.values()), faults

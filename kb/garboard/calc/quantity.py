@@ -176,7 +176,7 @@ def take_tolerance(cursor: Cursor, number: Number) -> Tolerance | None:
             check_tolerance_type(cursor.line, span, unit, number)
             width = float(size * unit.factor)
     shown = cursor.line.text[span.start : span.end]
-    return Tolerance(span, si - width, si + width, shown)
+    return Tolerance(span, si - width, si + width, shown, width)
 
 
 def share_of(line: Line, span: Span, size: Fraction, number: Number) -> float:

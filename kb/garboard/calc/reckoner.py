@@ -3,7 +3,7 @@
 All faults are kept; none is reported a second time for what follows from it.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from garboard.calc.binding import Binder, Bound
@@ -54,22 +54,34 @@ class Reckoner:
         self.judged: dict[tuple[str, int], Judged] = {}
         """By block and line number."""
 
-    def run(self) -> None:
-        """Work everything out."""
+    def begin(self, broken: Iterable[Draft]) -> None:
+        """Enter what stands outside the fences.
+
+        Args:
+            broken: Fences with lines that cannot be read; what rests on those says so.
+        """
         standing = self.standing
-        for given in self.register.givens.values():
-            standing.enter_given(given)
-        for block, draft in self.register.drafts.items():
+        givens = self.register.givens
+        for address in sorted(givens):
+            standing.enter_given(givens[address])
+        for draft in broken:
             for name, found in draft.unreadable.items():
-                standing.break_off(f"{block}.{name}", found, found)
-        needs = {key: self.register.needs(key) for key in self.register.entries}
+                standing.break_off(f"{draft.fence.name}.{name}", found, found)
+
+    def work_out(self, blocks: Sequence[str]) -> None:
+        """Work some blocks out that need each other; what else they need stands already."""
+        register = self.register
+        keys = dict.fromkeys(key for block in blocks for key in register.keys_of(block))
+        needs = {key: register.needs(key) for key in keys}
         for group in sort_groups({key: list(found) for key, found in needs.items()}):
-            ring = find_ring(group, {key: list(needs[key]) for key in group})
+            placed = sorted(group, key=lambda key: register.entries[key].statement.line.where)
+            ring = find_ring(placed, {key: list(needs[key]) for key in group})
             if ring:
-                self.break_ring(group, ring, needs)
+                self.break_ring(placed, ring, needs)
             else:
                 self.settle(group[0])
-        for block, draft in self.register.drafts.items():
+        for block in blocks:
+            draft = register.drafts[block]
             for entry in draft.entries:
                 self.settle_requirement(block, draft, entry)
 

@@ -1,17 +1,13 @@
-"""The register of all names: which line sets a value, and what a name in a line stands for.
+"""The register of the lines that are worked out: what each rests on, and what a wrong name gets."""
 
-A short name belongs to its own fence. `x.power` is a result of the method that the same fence calls
-for `x`; any other dotted name is an address in the handbook.
-"""
+from collections.abc import Iterator, Mapping
 
-from collections.abc import Iterable, Iterator, Mapping
-
-from garboard.calc.body import names_in, read_default
+from garboard.calc.directory import Directory, names_of
 from garboard.calc.draft import Draft, Entry
 from garboard.calc.fault import CalcFault, Family, Line
 from garboard.calc.functions import FUNCTIONS
 from garboard.calc.method import Method
-from garboard.calc.syntax import Assignment, MethodCall, Name, Requiring
+from garboard.calc.syntax import Assignment, MethodCall, Name
 from garboard.calc.value import Given
 from garboard.errors import Where
 from garboard.names import nearest
@@ -20,80 +16,42 @@ __all__ = ["Register"]
 
 
 class Register:
-    """Every name that can be referred to."""
+    """The lines that are worked out, among every name that can be referred to."""
 
     def __init__(
-        self,
-        drafts: Iterable[Draft],
-        givens: Mapping[str, Given],
-        methods: Mapping[str, Method],
-        aliases: Mapping[str, str],
+        self, directory: Directory, givens: Mapping[str, Given], methods: Mapping[str, Method]
     ) -> None:
-        self.drafts = {draft.fence.name: draft for draft in drafts}
+        self.directory = directory
         self.givens = givens
         self.methods = methods
-        self.aliases = aliases
+        self.drafts: dict[str, Draft] = {}
         self.entries: dict[str, Entry] = {}
-        for block, draft in self.drafts.items():
-            for entry in draft.entries:
-                if isinstance(entry.statement, Assignment):
-                    self.entries.setdefault(f"{block}.{entry.statement.name}", entry)
+
+    def take(self, draft: Draft) -> None:
+        """Take the lines of a fence in."""
+        block = draft.fence.name
+        self.drafts[block] = draft
+        for entry in draft.entries:
+            if isinstance(entry.statement, Assignment):
+                self.entries.setdefault(f"{block}.{entry.statement.name}", entry)
+
+    def keys_of(self, block: str) -> list[str]:
+        """The addresses of the lines of a block, in the order they are written."""
+        found = (each.statement for each in self.drafts[block].entries)
+        names = (each.name for each in found if isinstance(each, Assignment))
+        return [f"{block}.{name}" for name in names]
 
     def address_of(self, block: str, text: str) -> str:
         """The address that a name in a block stands for, whether or not anything stands there."""
-        own = f"{block}.{text}"
-        if "." not in text:
-            return own
-        if self.entry_of(own):
-            return own
-        if self.exists(text):
-            return text
-        if text in self.aliases:
-            return self.aliases[text]
-        owner, _, rest = text.partition(".")
-        return f"{self.aliases[owner]}.{rest}" if owner in self.aliases else text
-
-    def exists(self, address: str) -> bool:
-        """Whether something stands at an address, broken or not."""
-        return address in self.givens or self.entry_of(address) is not None
+        return self.directory.address_of(block, text)
 
     def entry_of(self, address: str) -> str | None:
         """The key of the line that sets a value: its address, or that of the call it comes from."""
-        if address in self.entries:
-            return address
-        call, _, result = address.rpartition(".")
-        entry = self.entries.get(call)
-        if entry is None or not isinstance(entry.statement, Assignment):
-            return None
-        value = entry.statement.value
-        if not isinstance(value, MethodCall) or value.method not in self.methods:
-            return None
-        results = self.methods[value.method].results
-        return call if any(each.name == result for each in results) else None
+        return self.directory.entry_of(address)
 
     def names(self, entry: Entry) -> Iterator[Name]:
         """The names a line uses, and those that defaults of its method use."""
-        statement = entry.statement
-        if isinstance(statement, Requiring):
-            yield from names_in(statement.comparison)
-            return
-        yield from names_in(statement.value)
-        if isinstance(statement.value, MethodCall):
-            call = statement.value
-            given = {each.name for each in call.arguments}
-            for parameter in self.methods[call.method].parameters:
-                if parameter.name not in given and "." in (parameter.default or ""):
-                    yield from self.default_names(call, parameter.name, parameter.default or "")
-
-    def default_names(self, call: MethodCall, name: str, text: str) -> Iterator[Name]:
-        """The addresses in the default of a parameter, placed at the call."""
-        try:
-            found = read_default(call.method, name, text)
-        except CalcFault:
-            return
-        for each in sorted(found.names):
-            if "." in each:
-                yield Name(call.name_span, each)
+        return names_of(entry, self.methods)
 
     def needs(self, key: str) -> dict[str, Where]:
         """The lines that a line rests on directly, each with the place where it says so."""
@@ -126,7 +84,7 @@ class Register:
     def nearest_address(self, owner: str, part: str) -> str:
         """The cure for an address that stands for nothing: first the owner, then the part of it."""
         parts: dict[str, list[str]] = {}
-        for address in (*self.entries, *self.givens):
+        for address in (*self.directory.lines, *self.givens):
             found, _, name = address.partition(".")
             parts.setdefault(found, []).append(name)
         near_owner = owner if owner in parts else nearest(owner, parts)

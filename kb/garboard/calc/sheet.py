@@ -86,3 +86,5 @@ class Sheet:
     """In the order they are written."""
     faults: tuple[Diagnostic, ...] = ()
     """What is wrong with it, also in lines that could not be read at all."""
+    what_if: str = ""
+    """What a page needs to follow the opened inputs, as JSON; empty where there is nothing to follow."""

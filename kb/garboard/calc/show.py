@@ -14,9 +14,18 @@ from garboard.calc.arithmetic import HAIR
 from garboard.calc.fault import CalcFault
 from garboard.calc.kinds import TEMPERATURE, Kind
 from garboard.calc.units import NO_UNIT, Unit, read_unit
-from garboard.calc.value import Value
+from garboard.calc.value import Mover, Value
 
-__all__ = ["NOT_COMPUTED", "Towards", "show_against", "show_in", "show_number", "show_range"]
+__all__ = [
+    "NOT_COMPUTED",
+    "Towards",
+    "show_against",
+    "show_in",
+    "show_mover",
+    "show_number",
+    "show_range",
+    "show_usual",
+]
 
 NOT_COMPUTED = "not computed"
 RANGE_UNKNOWN = "range unknown"
@@ -143,13 +152,40 @@ def show_range(value: Value) -> str:
         return RANGE_UNKNOWN
     if value.low == value.high:
         return ""
+    return f"{show_ends(value, value.low, value.high)} at worst"
+
+
+def show_usual(value: Value) -> str:
+    """What a value usually lies between; empty where that says no more than its range.
+
+    Returns:
+        `usually 8 to 10`, `usually 29.6 to 30.4 bar(g)`.
+    """
+    if value.usual is None or value.usual == (value.low, value.high):
+        return ""
+    return f"usually {show_ends(value, *value.usual)}"
+
+
+def show_mover(value: Value, mover: Mover) -> str:
+    """What one input does to a value.
+
+    Returns:
+        `SA-CP-001.rate, 64 % of the usual range, alone 8 to 10`.
+    """
+    share = show_number(100 * mover.share, 2, "%")
+    ends = show_ends(value, mover.low, mover.high)
+    return f"{mover.address}, {share} of the usual range, alone {ends}"
+
+
+def show_ends(value: Value, first: float, last: float) -> str:
+    """Two values in SI as a range, both ends rounded outwards."""
     unit = value.unit
-    ends = unit.from_si(value.low), unit.from_si(value.high)
+    ends = unit.from_si(first), unit.from_si(last)
     whole = value.whole or (not unit.text and all(end == round(end) for end in ends))
     digits = max(value.digits, 3)
     low = show_number(ends[0], digits, whole=whole, towards=Towards.DOWN)
     high = show_number(ends[1], digits, unit.text, whole=whole, towards=Towards.UP)
-    return f"{low} to {high} at worst"
+    return f"{low} to {high}"
 
 
 def show_in(value: Value, unit_text: str) -> str | None:

@@ -13,7 +13,7 @@ from garboard.calc.register import Register
 from garboard.calc.syntax import Name
 from garboard.calc.tree import Constant, Node, Reference, slots_of
 from garboard.calc.units import read_unit
-from garboard.calc.value import Given
+from garboard.calc.value import Given, Value
 from garboard.errors import Diagnostic, Where
 
 __all__ = ["FenceScope", "Inner", "RestsOn", "Standing", "rests_on"]
@@ -37,7 +37,7 @@ class Standing:
 
     def __init__(self, register: Register) -> None:
         self.register = register
-        self.ledger = Ledger()
+        self.ledger = Ledger(register.directory.roots())
         self.slots: dict[str, int] = {}
         """Of everything that is worked out or given, by address."""
         self.broken: dict[str, Diagnostic] = {}
@@ -48,6 +48,8 @@ class Standing:
         """Results of methods that are not worked out, and what it would take."""
         self.calls: dict[str, tuple[str, ...]] = {}
         """Calls of methods that give several results: the addresses of those."""
+        self.known: dict[str, Value] = {}
+        """Values that were worked out before and rest on no tolerance."""
         self.faults: list[Diagnostic] = []
 
     def enter(self, address: str, formula: Formula) -> None:
@@ -65,6 +67,11 @@ class Standing:
             self.break_off(given.address, found, found)
             return
         self.slots[given.address] = self.ledger.add_given(given)
+
+    def enter_known(self, value: Value) -> None:
+        """Enter a value that was worked out before."""
+        self.known[value.address] = value
+        self.slots[value.address] = self.ledger.add_known(value)
 
     def break_off(self, address: str, told: Diagnostic, root: Diagnostic) -> None:
         """Note that a value, and every result under it, is not computed."""
@@ -98,6 +105,9 @@ class Standing:
             formula = self.ledger.formulas.get(slot)
             if formula:
                 return formula.reference(name.span, name.text)
+            known = self.known.get(address)
+            if known:
+                return Reference(known.type, name.span, slot, name.text, known.unit, known.whole)
             given = register.givens[address]
             whole = not given.unit.text and are_whole(given.si, given.low, given.high)
             return Reference(given.type, name.span, slot, name.text, given.unit, whole)

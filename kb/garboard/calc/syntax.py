@@ -133,6 +133,8 @@ class Tolerance:
     """The ends of the range."""
     shown: str
     """As written: `0.5 bar`, `10 %`."""
+    width: float = 0.0
+    """How far the ends lie from the value."""
 
 
 @dataclass(frozen=True, slots=True)

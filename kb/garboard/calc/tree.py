@@ -28,8 +28,11 @@ __all__ = [
     "Operation",
     "Reference",
     "Within",
+    "can_have_pole",
     "is_whole",
+    "named_slots",
     "parts_of",
+    "reads_table",
     "slots_of",
 ]
 
@@ -201,18 +204,23 @@ def parts_of(node: Node | Compare) -> tuple[Node | Compare, ...]:  # noqa: PLR09
 
 def slots_of(node: Node | Compare) -> frozenset[int]:
     """The slots a node is worked out from, the atmosphere among them where it counts."""
+    return frozenset(named_slots(node))
+
+
+def named_slots(node: Node | Compare) -> list[int]:
+    """The same in the order in which the node names them, each once."""
     if isinstance(node, Reference):
-        return frozenset((node.slot,))
-    found: set[int] = set()
+        return [node.slot]
+    found: dict[int, None] = {}
     waiting: list[Node | Compare] = [node]
     while waiting:
         part = waiting.pop()
         if isinstance(part, Reference):
-            found.add(part.slot)
+            found[part.slot] = None
         elif isinstance(part, Cast) and part.conversion is not Conversion.SAME_NUMBER:
-            found.add(part.atmosphere)
-        waiting.extend(parts_of(part))
-    return frozenset(found)
+            found[part.atmosphere] = None
+        waiting.extend(reversed(parts_of(part)))
+    return list(found)
 
 
 def is_whole(node: Node) -> bool:  # noqa: PLR0911 - one case for each kind of node
@@ -236,3 +244,27 @@ def is_whole(node: Node) -> bool:  # noqa: PLR0911 - one case for each kind of n
             return is_whole(node.value)
         case _:
             return False
+
+
+def reads_table(node: Node) -> bool:
+    """Whether a table is read anywhere in a node."""
+    waiting: list[Node | Compare] = [node]
+    while waiting:
+        part = waiting.pop()
+        if isinstance(part, Look):
+            return True
+        waiting.extend(parts_of(part))
+    return False
+
+
+def can_have_pole(node: Node) -> bool:
+    """Whether a node divides: by a stroke, a power, a tangent, or a temperature in free air."""
+    waiting: list[Node | Compare] = [node]
+    while waiting:
+        part = waiting.pop()
+        if isinstance(part, Operation) and part.sign in "/^":
+            return True
+        if isinstance(part, Apply) and part.function in ("tan", "free_air"):
+            return True
+        waiting.extend(parts_of(part))
+    return False

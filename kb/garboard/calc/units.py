@@ -156,9 +156,21 @@ def registry() -> "pint.UnitRegistry[Fraction]":
     return pint.UnitRegistry(non_int_type=Fraction)
 
 
-@cache
+RESOLVED: dict[str, tuple[Fraction, Dimension]] = {}
+"""Names that were looked up in this run, or recalled from an earlier one."""
+ZEROS: dict[str, Fraction] = {}
+"""The same of thermometers."""
+
+
 def resolve(name: str) -> tuple[Fraction, Dimension]:
     """The exact factor and dimension of a whitelisted name; one turn is a base of its own."""
+    if name not in RESOLVED:
+        RESOLVED[name] = look_up(name)
+    return RESOLVED[name]
+
+
+def look_up(name: str) -> tuple[Fraction, Dimension]:
+    """What the units library says of a name."""
     turn = ROLES.get(name) is Role.TURN
     of_library = registry().Quantity(Fraction(1), difference_name(name)).to_base_units()
     factor = fraction(of_library.magnitude)
@@ -179,11 +191,12 @@ def difference_name(name: str) -> str:
     return f"delta_{own}" if ROLES.get(name) is Role.THERMOMETER else own
 
 
-@cache
 def zero_point(name: str) -> Fraction:
     """Where a thermometer's zero lies, in kelvin."""
-    zero = registry().Quantity(Fraction(0), LIBRARY_NAMES[name])
-    return fraction(zero.to("kelvin").magnitude)
+    if name not in ZEROS:
+        zero = registry().Quantity(Fraction(0), LIBRARY_NAMES[name])
+        ZEROS[name] = fraction(zero.to("kelvin").magnitude)
+    return ZEROS[name]
 
 
 def fraction(found: object) -> Fraction:

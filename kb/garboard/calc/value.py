@@ -103,9 +103,10 @@ class Value:
     """What it usually lies between, in SI: the root of the sum of squares of what each toleranced
     input does. None where nothing upstream has a tolerance, or the ends have no answer."""
     movers: tuple[Mover, ...] = ()
-    """The toleranced inputs, the one that moves it most first."""
+    """The toleranced inputs, the one that moves it most first; none for a value written down."""
     sampled: bool = False
-    """Not monotone between the corners: low and high are the widest of corners and samples."""
+    """Not monotone between the corners: low and high are the widest of corners and samples, and a
+    narrow peak may stand a little higher."""
 
 
 class Verdict(StrEnum):

@@ -15,8 +15,17 @@ m2 x sqrt(11.3 x 190000 / (3.7 + 2 ln(10 / 9))) = 145.5 kg/s.
 
 from typing import Final
 
-from garboard.calc.method import FormulaMethod, Grade, Limit, Parameter, Result
+from garboard.calc.method import (
+    Contradiction,
+    FormulaMethod,
+    Grade,
+    Limit,
+    Parameter,
+    Printed,
+    Result,
+)
 from garboard.methods.cases.air_line import AIR_LINE_PRESSURE_DROP
+from garboard.methods.deck import deck_temperature
 from garboard.methods.publications import published
 
 __all__ = ["AIR_LINE_PRESSURE_DROP_METHOD"]
@@ -63,6 +72,7 @@ AIR_LINE_PRESSURE_DROP_METHOD: Final = FormulaMethod(
         Limit("q > 0 m3(n)/h", "nothing flows"),
         Limit("rough >= 0 mm", "a roughness is not negative"),
         Limit("rough / D <= 0.05", "rougher than a twentieth of the bore: no pipe formula holds"),
+        *deck_temperature("T"),
         Limit("p > 0 bar(g)", "no pressure in the line"),
         Limit("p <= 40 bar(g)", "outside the ideal range, above 40 bar gauge air is no ideal gas"),
         Limit(
@@ -96,6 +106,24 @@ AIR_LINE_PRESSURE_DROP_METHOD: Final = FormulaMethod(
     deferral="The maker of the engine for the bore of its starting air.",
     do_not=("size the starting-air line of an engine",),
     proofs=AIR_LINE_PRESSURE_DROP,
+    contradictions=(
+        Contradiction(
+            topic="empirical rules for the loss in an air line",
+            printed=(
+                Printed(
+                    ("7.57e4 q^1.85 L / (d^5 p), in kgf/cm2, m3/min, m, mm, kgf/cm2 absolute"),
+                    "one page",
+                ),
+                Printed(
+                    "1.6e12 q^1.85 L / (d^5 p), in kPa, m3/s, m, mm, kPa absolute", "another page"
+                ),
+                Printed("the first rule with units of kPa", "a third page, wrong by ten thousand"),
+            ),
+            effect="the first two are 12.6 to 12.8 percent apart on every input",
+            handbook="uses the general formula, and shows the rules only as a band",
+            sources=("fluids-doc-examples",),
+        ),
+    ),
     body="""\
 P = difference(p) + p_atm in bar(a)  # where the line begins, counted from nothing
 density = P / (287.05 J/(kg.K) * T) in kg/m3  # of the air there
@@ -105,9 +133,10 @@ thick = 1.458 mg/(m.s) * K^1.5 / (K + 110.4)  # viscosity
 Re = density * v * D / thick  # Reynolds number
 middle = 3000  # of the range where the flow is neither laminar nor turbulent
 e = rough / D / 3.7  # roughness in the bore
-S = -2 * log10(e + 12 / Re)  # first step of Serghides
-G = -2 * log10(e + 2.51 * S / Re)  # second step
-H = -2 * log10(e + 2.51 * G / Re)  # third step
+quick = max(Re, middle)  # where it is turbulent
+S = -2 * log10(e + 12 / quick)  # first step of Serghides
+G = -2 * log10(e + 2.51 * S / quick)  # second step
+H = -2 * log10(e + 2.51 * G / quick)  # third step
 rubs = (S - (G - S)^2 / (H - 2 * G + S))^-2  # turbulent Darcy factor
 friction = 64 / Re if Re <= middle else rubs  # Darcy factor
 s = density * v^2 / (P - 0 bar(a))  # how much of the pressure is speed

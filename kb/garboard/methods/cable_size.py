@@ -13,7 +13,17 @@ circular mils, so 12 AWG (6530), but 10 SAE (9343), because 12 SAE has only 5833
 from collections.abc import Mapping
 from typing import Final
 
-from garboard.calc.method import Answer, Argument, Grade, Limit, Parameter, Result, TableMethod
+from garboard.calc.method import (
+    Answer,
+    Argument,
+    Contradiction,
+    Grade,
+    Limit,
+    Parameter,
+    Printed,
+    Result,
+    TableMethod,
+)
 from garboard.calc.units import read_unit
 from garboard.errors import OutsideValidity
 from garboard.methods.cable_current import COLUMNS_DEGC
@@ -292,5 +302,18 @@ DC_CABLE_SIZE_METHOD: Final = TableMethod(
         "design lithium protection or shore power",
     ),
     proofs=DC_CABLE_SIZE,
+    contradictions=(
+        Contradiction(
+            topic="copper for 10 A over 21 ft at 12 V and 3 percent",
+            printed=(
+                Printed("10 AWG", "a chart"),
+                Printed("12 AWG", "the formula with AWG areas"),
+                Printed("10 SAE", "the formula with SAE areas"),
+            ),
+            effect=("the chart is one size heavier at the margin; the conductor standard decides"),
+            handbook="asks for the conductor standard, and keeps it with the cable",
+            sources=("marine-wire-guide",),
+        ),
+    ),
     look_up=look_up,
 )

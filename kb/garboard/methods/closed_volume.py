@@ -11,12 +11,12 @@ from typing import Final
 
 from garboard.calc.method import FormulaMethod, Grade, Limit, Parameter, Result
 from garboard.methods.cases.closed_volume import CLOSED_VOLUME_TEMPERATURE
+from garboard.methods.deck import deck_temperature
 from garboard.methods.publications import published
 
 __all__ = ["CLOSED_VOLUME_TEMPERATURE_METHOD"]
 
 _IDEAL: Final = "outside the ideal range, above 40 bar gauge air is no ideal gas"
-_COLD: Final = "colder than 230 K, outside any deck temperature"
 _BOTH: Final = "the temperature of the air at both readings is needed: measure it"
 
 CLOSED_VOLUME_TEMPERATURE_METHOD: Final = FormulaMethod(
@@ -33,8 +33,8 @@ CLOSED_VOLUME_TEMPERATURE_METHOD: Final = FormulaMethod(
     ),
     results=(Result("p_2", "reading to be expected at the second temperature", "bar(g)"),),
     limits=(
-        Limit("T_1 >= 230 K(a)", _COLD),
-        Limit("T_2 >= 230 K(a)", _COLD),
+        *deck_temperature("T_1"),
+        *deck_temperature("T_2"),
         Limit("p_1 <= 40 bar(g)", _IDEAL),
         Limit("p_2 <= 40 bar(g)", _IDEAL),
         Limit("difference(p_1) + p_atm >= 0 bar(a)", "below a perfect vacuum"),

@@ -17,6 +17,7 @@ from typing import Final
 
 from garboard.calc.method import Alarm, FormulaMethod, Grade, Limit, Parameter, Result
 from garboard.methods.cases.compressor import COMPRESSOR_DUTY
+from garboard.methods.deck import deck_temperature
 from garboard.methods.publications import published
 
 __all__ = ["COMPRESSOR_DUTY_METHOD"]
@@ -72,6 +73,7 @@ COMPRESSOR_DUTY_METHOD: Final = FormulaMethod(
     limits=(
         Limit("n >= 1.2", _EXPONENT),
         Limit("n <= 1.4", _EXPONENT),
+        *deck_temperature("T_1"),
         Limit("p_1 > 0 bar(a)", "no inlet pressure"),
         Limit("p_2 > p_1", "no compression: the delivery pressure is not above that of the inlet"),
         Limit("stages >= 1", "there is at least one stage"),

@@ -14,6 +14,7 @@ from typing import Final
 
 from garboard.calc.method import FormulaMethod, Grade, Limit, Parameter, Result
 from garboard.methods.cases.delivery import FREE_AIR_DELIVERY
+from garboard.methods.deck import deck_temperature
 from garboard.methods.publications import published
 
 __all__ = ["FREE_AIR_DELIVERY_METHOD"]
@@ -53,6 +54,8 @@ FREE_AIR_DELIVERY_METHOD: Final = FormulaMethod(
         Limit("p_2 > p_1", "no rise: the reading at the end is not above the one at the start"),
         Limit("p_1 >= 0 bar(g)", "the receiver starts below the atmosphere"),
         Limit("p_2 <= 40 bar(g)", _IDEAL),
+        *deck_temperature("T_2"),
+        *deck_temperature("T_intake"),
         Limit("V > 0 m3", "the volume is missing"),
         Limit("delivery > 0 m3(n)/h", "no delivery: the receiver is never recharged"),
     ),

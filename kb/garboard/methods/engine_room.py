@@ -14,7 +14,15 @@ kg/m3. 150 kW at 40 degC ask for 150 x 1.65 x 1.4 = 346.5 cm2 of duct by the rul
 
 from typing import Final
 
-from garboard.calc.method import FormulaMethod, Grade, Limit, Parameter, Result
+from garboard.calc.method import (
+    Contradiction,
+    FormulaMethod,
+    Grade,
+    Limit,
+    Parameter,
+    Printed,
+    Result,
+)
 from garboard.methods.cases.engine_room import ENGINE_ROOM_AIR
 from garboard.methods.publications import published
 
@@ -93,6 +101,22 @@ ENGINE_ROOM_AIR_METHOD: Final = FormulaMethod(
     deferral="Engine maker; class or flag for openings and fire dampers.",
     do_not=("use a rule of thumb without naming its maker", "size a fire damper"),
     proofs=ENGINE_ROOM_AIR,
+    contradictions=(
+        Contradiction(
+            topic="air for an engine room, for each kilowatt",
+            printed=(
+                Printed("0.07 m3/min", "Volvo Penta"),
+                Printed("0.304 m3/min, 8 ft3/min a horsepower", "Caterpillar"),
+                Printed("0.351 m3/min, 9.25 ft3/min a horsepower", "Caterpillar"),
+            ),
+            effect="a factor of four to five: each rule fits its maker's engines",
+            handbook="names the maker, or refuses",
+            sources=(
+                "volvo-marine-install",
+                "cat-lebv0915",
+            ),
+        ),
+    ),
     only={
         "flow": ("heat_from", "maker", "measured"),
         "duct_area": ("maker", "volvo_penta"),

@@ -12,7 +12,17 @@ so 0.78 kg is enough.
 from collections.abc import Mapping
 from typing import Final
 
-from garboard.calc.method import Answer, Argument, Grade, Limit, Parameter, Result, TableMethod
+from garboard.calc.method import (
+    Answer,
+    Argument,
+    Contradiction,
+    Grade,
+    Limit,
+    Parameter,
+    Printed,
+    Result,
+    TableMethod,
+)
 from garboard.calc.units import read_unit
 from garboard.errors import OutsideValidity
 from garboard.methods.cases.flammable_gas import FLAMMABLE_GAS_FACTS
@@ -188,5 +198,21 @@ FLAMMABLE_GAS_FACTS_METHOD: Final = TableMethod(
         "advise on entering a closed space",
     ),
     proofs=FLAMMABLE_GAS_FACTS,
+    contradictions=(
+        Contradiction(
+            topic="lower explosive limit of propane",
+            printed=(
+                Printed("2.1 %", "US sources"),
+                Printed("1.7 %", "IEC 60079-20-1"),
+            ),
+            effect="an alarm at 10 percent of it is 2100 or 1700 ppm",
+            handbook="alarms on the lower, and shows both",
+            sources=(
+                "osha-propane",
+                "nfpa-497",
+                "iec-60079-20-1",
+            ),
+        ),
+    ),
     look_up=look_up,
 )

@@ -15,8 +15,17 @@ the mean 23.8 at 59; the slope is 1074 / 1720 = 0.62442, so at 100 psi(g) 23.8 +
 
 from typing import Final
 
-from garboard.calc.method import FormulaMethod, Grade, Limit, Parameter, Result
+from garboard.calc.method import (
+    Contradiction,
+    FormulaMethod,
+    Grade,
+    Limit,
+    Parameter,
+    Printed,
+    Result,
+)
 from garboard.methods.cases.leak import LEAK_BY_PRESSURE_DECAY
+from garboard.methods.deck import deck_temperature
 from garboard.methods.publications import published
 
 __all__ = ["LEAK_BY_PRESSURE_DECAY_METHOD"]
@@ -85,6 +94,8 @@ LEAK_BY_PRESSURE_DECAY_METHOD: Final = FormulaMethod(
             "t_2 > t_1",
             "time runs backwards; cumulative times are read as differences, start before end",
         ),
+        *deck_temperature("T_1"),
+        *deck_temperature("T_2"),
         Limit("V > 0 m3", "volume under test unknown"),
         Limit("p_1 <= 40 bar(g)", _IDEAL),
         Limit("p_2 <= 40 bar(g)", _IDEAL),
@@ -108,6 +119,23 @@ LEAK_BY_PRESSURE_DECAY_METHOD: Final = FormulaMethod(
     "fitting under pressure.",
     do_not=("call a hold test passed", "correct a test that has no temperatures"),
     proofs=LEAK_BY_PRESSURE_DECAY,
+    contradictions=(
+        Contradiction(
+            topic=(
+                "a leak by loading time: 8 min on, 48 min off, 900 ft3/min, 6.25 ft3/min a kilowatt"
+            ),
+            printed=(
+                Printed(
+                    "127.8 ft3/min and 20.45 kW, with 0.142 rounded first",
+                    "a maker's training example",
+                ),
+                Printed("128.57 ft3/min and 20.57 kW", "the same sum, not rounded on the way"),
+            ),
+            effect="0.6 percent by rounding in the middle",
+            handbook="never rounds inside a sum",
+            sources=("leak-training-example",),
+        ),
+    ),
     body="""\
 held = free_air(V, difference(p_1) + p_atm, T_1) in m3(n)  # air in the volume at the start
 left = free_air(V, difference(p_2) + p_atm, T_2) in m3(n)  # air in it at the end

@@ -58,6 +58,7 @@ COMPRESSED_AIR_WATER_METHOD: Final = FormulaMethod(
             "p_2 <= 40 bar(g)", "outside the ideal range, above 40 bar gauge air is no ideal gas"
         ),
         Limit("p_2 >= 0 bar(g)", "below the atmosphere, so the air is not compressed"),
+        Limit("q >= 0 m3(n)/h", "a flow is not negative"),
         Limit("p_v < p_1", "the intake pressure is no more than that of the vapour alone"),
     ),
     valid=(

@@ -14,6 +14,7 @@ from typing import Final
 
 from garboard.calc.method import FormulaMethod, Grade, Limit, Parameter, Result
 from garboard.methods.cases.orifice import ORIFICE_AIR_FLOW
+from garboard.methods.deck import deck_temperature
 from garboard.methods.publications import published
 
 __all__ = ["ORIFICE_AIR_FLOW_METHOD"]
@@ -46,6 +47,7 @@ ORIFICE_AIR_FLOW_METHOD: Final = FormulaMethod(
     limits=(
         Limit("p >= 1 psi(g)", "below the published table, which begins at 1 psi gauge"),
         Limit("p <= 40 bar(g)", "outside the ideal range, above 40 bar gauge air is no ideal gas"),
+        *deck_temperature("T"),
         Limit("C > 0", "the edge of the hole is not described"),
         Limit("C <= 1", "no edge passes more than the hole itself, so C is not above 1"),
         Limit("d > 0 inch", "the bore of the hole is missing"),

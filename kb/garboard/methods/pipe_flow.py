@@ -15,7 +15,15 @@ By hand: water of 1.306 mm2/s at 0.2 m/s in a bore of 10 mm is Re 1531, f 0.0417
 
 from typing import Final
 
-from garboard.calc.method import FormulaMethod, Grade, Limit, Parameter, Result
+from garboard.calc.method import (
+    Contradiction,
+    FormulaMethod,
+    Grade,
+    Limit,
+    Parameter,
+    Printed,
+    Result,
+)
 from garboard.methods.cases.pipe_flow import PIPE_PRESSURE_DROP
 from garboard.methods.publications import published
 
@@ -76,8 +84,14 @@ PIPE_PRESSURE_DROP_METHOD: Final = FormulaMethod(
     ),
     limits=(
         Limit("abs(Re - 3000) >= 1000", f"Re between 2000 and 4000: {_EITHER}", of=("f", "drop")),
-        Limit("Re <= 4000", "the flow is turbulent", of=("drop_laminar",)),
-        Limit("Re >= 2000", "the flow is laminar", of=("drop_turbulent",)),
+        Limit(
+            "Re <= 4000", "the flow is turbulent, a laminar drop is not shown", of=("drop_laminar",)
+        ),
+        Limit(
+            "Re >= 2000",
+            "the flow is laminar, a turbulent drop is not shown",
+            of=("drop_turbulent",),
+        ),
         Limit(
             "Re_cold <= 2000",
             "not laminar even when cold: call again with nu = the cold viscosity",
@@ -109,6 +123,21 @@ PIPE_PRESSURE_DROP_METHOD: Final = FormulaMethod(
     deferral="Hydraulic hoses and fittings: their maker.",
     do_not=("choose a hose", "give one number between Re 2000 and 4000"),
     proofs=PIPE_PRESSURE_DROP,
+    contradictions=(
+        Contradiction(
+            topic="friction factor of a smooth-looking pipe",
+            printed=(
+                Printed(
+                    "0.012 at Re 1e6, roughness ratio 1e-4; 0.05 at Re 1e4, ratio 0.01",
+                    "a page on compressed air",
+                ),
+                Printed("0.01344 and 0.04313", "the Colebrook formula"),
+            ),
+            effect="11 percent low and 16 percent high",
+            handbook="works the factor out, and never reads that page",
+            sources=("fluids-doc-examples",),
+        ),
+    ),
     only={
         "bore": ("D_from", "measured", "table"),
         "thinner": ("fluid", "hydraulic_oil"),

@@ -14,6 +14,7 @@ from typing import Final
 
 from garboard.calc.method import FormulaMethod, Grade, Limit, Parameter, Result
 from garboard.methods.cases.surge import RECEIVER_SURGE_VOLUME
+from garboard.methods.deck import deck_temperature
 from garboard.methods.publications import published
 
 __all__ = ["RECEIVER_SURGE_VOLUME_METHOD"]
@@ -54,7 +55,9 @@ RECEIVER_SURGE_VOLUME_METHOD: Final = FormulaMethod(
             "p_hi <= 40 bar(g)", "outside the ideal range, above 40 bar gauge air is no ideal gas"
         ),
         Limit("difference(p_lo) + p_atm > 0 bar(a)", "below a perfect vacuum"),
+        Limit("q_in >= 0 m3(n)/h", "a compressor takes no air out"),
         Limit("q_out > q_in", "nothing is drawn down: what is delivered covers the draw"),
+        *deck_temperature("T_receiver"),
         Limit("t > 0 min", "the time the draw lasts is missing"),
         Limit("t_buffer >= 0 min", "a time is not negative"),
         Limit("t_refill > 0 min", "the refill time is missing"),

@@ -76,6 +76,7 @@ from garboard.rules import (
     vague_step,
     values_in_a_ring,
     walk_through_stale,
+    what_if_not_followed,
 )
 
 __all__ = ["RULES"]
@@ -88,6 +89,7 @@ RULES: tuple[ModuleType, ...] = (
     dimension_clash,
     datum_missing,
     outside_validity,
+    what_if_not_followed,
     identifier_used_twice,
     reference_to_nothing,
     rests_on_dead_record,

@@ -17,9 +17,9 @@ from garboard.calc.value import Value
 from garboard.errors import Diagnostic, Severity
 from garboard.records.base import Class, bare_id
 from garboard.records.calculation import Calculation, SecondWay
+from garboard.records.figure import Figure, figure_of, within_tolerance
 from garboard.records.inspection import Test
 from garboard.records.standing import has_left
-from garboard.rules.figure import Figure, figure_of, within_tolerance
 from garboard.rules.upstream import is_input
 
 CODE = "calculated-once"
@@ -64,11 +64,11 @@ def _compared(
     own = {name: one for name, one in book.values.items() if name.partition(".")[0] in blocks}
     test = book.records.get(bare_id(second.result))
     if not isinstance(test, Test):
-        if figure := figure_of(book, second.result):
+        if figure := figure_of(book.values, second.result):
             yield [value for value in own.values() if not is_input(value)], figure
         return
     for reading in test.readings:
-        figure = figure_of(book, reading.value)
+        figure = figure_of(book.values, reading.value)
         if figure and reading.of in own:
             yield [own[reading.of]], figure
 

@@ -11,10 +11,10 @@ from garboard.names import is_tag
 from garboard.records.alarm import Alarm
 from garboard.records.base import bare_id
 from garboard.records.change import Change
+from garboard.records.figure import figure_of
 from garboard.records.inspection import PlanLine, Test
+from garboard.records.installed import changes_of_value
 from garboard.records.standing import is_live
-from garboard.rules.figure import figure_of
-from garboard.rules.installed import changes_of_value
 from garboard.rules.upstream import ASSUMED
 
 __all__ = ["Double", "Said", "doubles"]
@@ -60,11 +60,11 @@ def _changes(book: Book) -> Iterator[Double]:
     """What the last installed change made a value, and what it is."""
     moved = {address for change in book.of_kind(Change) for address in change.values}
     for address in sorted(moved & book.values.keys()):
-        value, dated = book.values[address], changes_of_value(book, address)
+        value, dated = book.values[address], changes_of_value(book.of_kind(Change), address)
         if not dated or value.si is None:
             continue
         change = dated[-1][1]
-        after = figure_of(book, change.values[address].after)
+        after = figure_of(book.values, change.values[address].after)
         if after is not None and not after.address:
             where = change.place(f"values.{address}.after")
             words = f"{change.id} makes {address} {after.text}"
@@ -120,8 +120,8 @@ def _criteria(book: Book) -> Iterator[Double]:
         line = book.records.get(bare_id(test.line or ""))
         if not isinstance(line, PlanLine) or not is_live(test):
             continue
-        asked = figure_of(book, line.criterion or "")
-        held = figure_of(book, test.criterion or "")
+        asked = figure_of(book.values, line.criterion or "")
+        held = figure_of(book.values, test.criterion or "")
         if asked and held:
             asks, was = f"{line.id} asks {asked.text}", f"{test.id} is held against {held.text}"
             first = Said(asks, asked.si, asked.type, line.place("criterion"))

@@ -12,6 +12,7 @@ from datetime import date
 from garboard.book import Book
 from garboard.calc.kinds import NUMBER
 from garboard.errors import Diagnostic, Severity
+from garboard.records.calibration import calibration_of
 from garboard.records.inspection import Test
 from garboard.records.standing import has_left
 from garboard.rules.criterion import read_number
@@ -52,24 +53,8 @@ def _fault(book: Book, named: str | None, on: date | None) -> tuple[str, str]:
     """What is wrong with an instrument on a day, and the cure; empty where nothing is."""
     if named is None:
         return "a reading names no instrument", "name it, or say that it was read by eye"
-    part = book.components.get(named)
-    if part is not None:
-        item = part.item
-        return _dates(named, item.tested if item else None, item.due if item else None, on)
-    known = (book.content.vessel.instruments or {}).get(named)
-    if known is None:  # a name that is in no list is another rule's matter
+    fitted, kept = book.components, book.content.vessel.instruments or {}
+    if named not in fitted and named not in kept:  # a name in no list is another rule's matter
         return "", ""
-    return _dates(named, known.calibrated, known.due, on)
-
-
-def _dates(
-    name: str, calibrated: date | None, due: date | None, on: date | None
-) -> tuple[str, str]:
-    cure = "test again, or show the certificate that covers the day"
-    if calibrated is None:
-        return f"{name} has no day on which it was calibrated", cure
-    if on is not None and due is not None and due < on:
-        return f"{name} was due {due}, read {on}", cure
-    if on is not None and calibrated > on:
-        return f"{name} was first calibrated {calibrated}, read {on}", cure
-    return "", ""
+    why = calibration_of(named, on, kept, fitted).why
+    return why, "test again, or show the certificate that covers the day" if why else ""

@@ -15,8 +15,8 @@ from collections.abc import Iterator
 from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
 from garboard.reading.content import Written
+from garboard.records.figure import figure_of
 from garboard.records.kinds import Place, kind_of
-from garboard.rules.figure import figure_of
 
 CODE = "number-in-prose"
 SEVERITY = Severity.HOLD
@@ -64,7 +64,7 @@ def _is_free(book: Book, written: Written) -> bool:
 
 def _value_like(book: Book, owner: str, text: str) -> str | None:
     """A value that is shown as this number, one of the same system first."""
-    figure = figure_of(book, text)
+    figure = figure_of(book.values, text)
     alike = [
         value.address
         for value in book.values.values()

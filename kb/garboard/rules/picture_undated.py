@@ -12,9 +12,10 @@ from collections.abc import Iterator
 from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
 from garboard.records.base import Medium, Record
+from garboard.records.change import Change
+from garboard.records.installed import changes_of_tag, last_since
 from garboard.records.pages import WrittenPage
 from garboard.records.standing import describes
-from garboard.rules.installed import changes_of_tag, last_since
 
 CODE = "picture-undated"
 SEVERITY = Severity.WARN
@@ -44,7 +45,7 @@ def _overtaken(book: Book, owner: Record | WrittenPage, picture: Medium) -> str:
     """What a picture that tells how things are missed since; empty where it missed nothing."""
     if not (picture.on and picture.tag) or not (isinstance(owner, WrittenPage) or describes(owner)):
         return ""
-    since = last_since(changes_of_tag(book, picture.tag), picture.on)
+    since = last_since(changes_of_tag(book.of_kind(Change), picture.tag), picture.on)
     if since is None:
         return ""
     day, change = since

@@ -9,9 +9,12 @@ from garboard.records.hazard import Hazard
 from garboard.records.inspection import Test
 from garboard.records.work import MaintenanceTask
 from garboard.views.draft import Draft
+from garboard.views.drift_plot import drift_plot
 from garboard.views.fields import line_of
 from garboard.views.inline import cell, day, shown
 from garboard.views.layout import run_sentence
+from garboard.views.limits import limits_table
+from garboard.views.measured import quantity_ladder, quantity_tables
 from garboard.views.messages import message_of, worst_first
 from garboard.views.page import (
     Block,
@@ -26,6 +29,7 @@ from garboard.views.page import (
     Table,
 )
 from garboard.views.tables import record_table
+from garboard.views.zones import RUNGS
 
 __all__ = ["component_draft"]
 
@@ -53,7 +57,7 @@ def component_draft(book: Book, part: Component) -> Draft:
     ]
     draft.messages = tuple(message_of(book, one) for one in worst_first(found))
     draft.add(Facts(tuple(_facts(book, part))))
-    draft.add(_numbers(draft, part))
+    draft.add(_numbers(draft, part), *_measured(draft, part))
     draft.add(*_joined(book, part), *_proof(book, part))
     if part.photo:
         draft.add(Photo(part.photo, f"{part.name or part.kind}, {part.tag}"))
@@ -114,6 +118,22 @@ def _number_row(draft: Draft, value: Value, name: str) -> tuple[Cell, ...]:
         drawn or ((refs,) if refs else ("no source recorded",)),
         moved or ("nothing",),
     )
+
+
+def _measured(draft: Draft, part: Component) -> Iterator[Block]:
+    """The scale of each quantity that has limits or readings, what must hold, the readings."""
+    book = draft.book
+    addresses = [address for name in QUANTITIES if (address := f"{part.tag}.{name}") in book.values]
+    for address in addresses:
+        if address.rpartition(".")[2] in RUNGS or book.measured.get(book.source_of(address)):
+            yield from quantity_ladder(book, address)
+    asked = [one for one in book.network.requirements if set(addresses) & set(one.uses)]
+    if asked:
+        yield limits_table(draft, asked)
+    readings = [one for at in addresses for one in book.measured.get(book.source_of(at), ())]
+    yield from quantity_tables(book, readings)
+    for address in addresses:
+        yield from drift_plot(book, address)
 
 
 def _joined(book: Book, part: Component) -> Iterator[Block]:

@@ -4,7 +4,9 @@ from garboard.book import Book
 from garboard.calc.value import Citation
 from garboard.errors import Diagnostic
 from garboard.names import is_identifier
-from garboard.views.inline import title_of
+from garboard.records.calibration import Calibrated, calibration_of
+from garboard.records.inspection import Test
+from garboard.views.inline import day, person, title_of
 from garboard.views.page import Block, Link, Message, Page, Review, SourceLine
 
 __all__ = ["DEFERRAL", "NOT_REVIEWED", "Draft"]
@@ -80,9 +82,29 @@ class Draft:
         if known:
             parts = (known.title, known.edition, clause)
             read = str(known.seen or "")
+            if read and known.by:
+                read = f"{read}, by {person(self.book, known.by)}"
             return SourceLine(number, source, ", ".join(part for part in parts if part), read)
         title = f"{source} {title_of(self.book, source)}".strip()
-        return SourceLine(number, source, ", ".join(part for part in (title, clause) if part), "")
+        text = ", ".join(part for part in (title, clause) if part)
+        record = self.book.records.get(source)
+        measured = f"; {_who_measured(self.book, record)}" if isinstance(record, Test) else ""
+        return SourceLine(number, source, f"{text}{measured}", "")
+
+
+def _who_measured(book: Book, test: Test) -> str:
+    """Who measured, when and with what, so that a printed page answers for it."""
+    instruments = dict.fromkeys(one.instrument for one in test.readings if one.instrument)
+    used = ", ".join(f"{one} ({_calibrated(book, one, test)})" for one in instruments)
+    on = f" on {day(test.on)}" if test.on else ", on what day is not recorded"
+    return f"measured by {person(book, test.did)}{on}{f', with {used}' if used else ''}"
+
+
+def _calibrated(book: Book, instrument: str, test: Test) -> str:
+    held = book.content.vessel.instruments or {}
+    found = calibration_of(instrument, test.on, held, book.components)
+    that_day = " that day" if found.state is Calibrated.IN_DATE else ""
+    return f"calibration {found.state}{that_day}"
 
 
 def _path(key: str) -> str:

@@ -13,7 +13,7 @@ from garboard.reading.references import VALUE_LINK
 from garboard.records.base import Record
 from garboard.views.page import Cell, Link, Plate, Run, Shown
 
-__all__ = ["cell", "day", "link_to", "person", "shown", "title_of"]
+__all__ = ["cell", "day", "link_to", "person", "short_day", "shown", "title_of"]
 
 
 def cell(book: Book, text: object) -> Cell:
@@ -113,3 +113,15 @@ def day(when: date | str | None) -> str:
         )
         return f"{when.day} {months.split()[when.month - 1]} {when.year}"
     return str(when)
+
+
+def short_day(when: date | None) -> str:
+    """A date where there is little room.
+
+    >>> short_day(date(2027, 5, 12)), short_day(None)
+    ('12 May 2027', 'undated')
+    """
+    if when is None:
+        return "undated"
+    months = "Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec"
+    return f"{when.day} {months.split()[when.month - 1]} {when.year}"

@@ -1,17 +1,25 @@
-"""The manual inside the handbook: what each rule says, what each method does and where it is proven."""
+"""The manual inside the handbook: what each rule says, what stands, how the numbers are published."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator
 from types import ModuleType
 
 from garboard.book import Book
-from garboard.calc.method import FormulaMethod, Method
 from garboard.errors import Diagnostic
-from garboard.methods.proof import ProofResult
 from garboard.views.draft import Draft
 from garboard.views.inline import cell
-from garboard.views.page import Bullets, Cell, Column, Facts, Heading, Link, Paragraph, Row, Table
+from garboard.views.page import (
+    Cell,
+    Column,
+    Download,
+    Facts,
+    Link,
+    Paragraph,
+    Row,
+    Table,
+)
+from garboard.views.values_data import CSV, JSON, SCHEMA, columns
 
-__all__ = ["method_drafts", "rule_drafts", "standing_draft"]
+__all__ = ["numbers_draft", "rule_drafts", "standing_draft"]
 
 HONEST_LIMITS = (
     "A clean build means: no contradiction was found in what was entered. What was not entered was not"
@@ -90,89 +98,29 @@ def standing_draft(book: Book, found: Iterable[Diagnostic]) -> Draft:
     return draft
 
 
-def method_drafts(
-    book: Book, methods: Mapping[str, Method], proofs: Iterable[ProofResult]
-) -> Iterator[Draft]:
-    """A page for each bundled method: formula, limits, sources, and its proof table."""
-    results = list(proofs)
-    index = Draft(book, "methods/index", "Bundled methods", "manual")
-    rows = []
-    for name, method in methods.items():
-        yield _method(book, method, [one for one in results if one.method.name == name])
-        rows.append(
-            Row(((Link(f"methods/{name}", name),), (method.purpose,), (str(method.grade),)), name)
-        )
-    index.add(
+def numbers_draft(book: Book) -> Draft:
+    """How the numbers are published as files, field by field."""
+    draft = Draft(book, "manual/numbers-as-data", "Numbers as data", "manual")
+    rows = tuple(Row(((name,), (meaning,))) for name, meaning in columns())
+    draft.add(
         Paragraph(
             (
-                "Each is run against published figures at every build. Outside its limits it refuses.",
+                "Every number of this handbook as one row: ",
+                Download(CSV, CSV),
+                " for a spreadsheet, ",
+                Download(JSON, JSON),
+                f" for a program (schema {SCHEMA}). Both are written at each build from the same rows"
+                " that the pages show.",
             )
         ),
-        Table(
-            "Methods", tuple(Column(title) for title in ("name", "purpose", "grade")), tuple(rows)
-        ),
-    )
-    yield index
-
-
-def _method(book: Book, method: Method, proofs: list[ProofResult]) -> Draft:
-    draft = Draft(book, f"methods/{method.name}", method.title, "method")
-    draft.ident = method.name
-    draft.calculated = True
-    draft.add(Paragraph((method.purpose,)), Paragraph((f"Caution: {method.caution}",)))
-    if isinstance(method, FormulaMethod):
-        draft.add(
-            Heading("Formula"), Bullets(tuple((line,) for line in method.body.strip().splitlines()))
-        )
-    parameters = tuple(
-        Row(
+        Paragraph((HONEST_LIMITS.format(_deciders(book)),)),
+        Table("Fields, in this order", (Column("field"), Column("what it is")), rows),
+        Paragraph(
             (
-                (one.name,),
-                (one.meaning,),
-                (one.unit or ", ".join(one.words) or "number",),
-                (one.default or "",),
+                "In the CSV, text that begins with =, +, -, @ or an apostrophe has one apostrophe before"
+                " it, so that no spreadsheet takes it for a formula; numbers have none. Lists are joined"
+                " by semicolons, and an empty cell is a number that is not known.",
             )
-        )
-        for one in method.parameters
+        ),
     )
-    titles = ("name", "meaning", "unit or words", "if left out")
-    draft.add(Table("What it is given", tuple(Column(title) for title in titles), parameters))
-    results = tuple(
-        Row(((one.name,), (one.meaning,), (one.unit or "number",))) for one in method.results
-    )
-    draft.add(
-        Table(
-            "What it gives", tuple(Column(title) for title in ("name", "meaning", "unit")), results
-        )
-    )
-    limits = tuple((f"{one.holds}: {one.reason}",) for one in method.limits)
-    draft.add(Heading("Where it holds"), Bullets((*limits, *((words,) for words in method.valid))))
-    draft.add(
-        Heading("What it must not be used for"), Bullets(tuple((words,) for words in method.do_not))
-    )
-    sources = tuple(
-        Row(((one.name,), (one.title,), (one.edition,), (one.clause,), (one.seen,)), one.name)
-        for one in method.sources
-    )
-    columns = tuple(Column(title) for title in ("source", "title", "edition", "clause", "read"))
-    draft.add(_proof_table(proofs), Table("Sources", columns, sources))
-    draft.add(Paragraph((f"Who decides: {method.deferral}",)))
     return draft
-
-
-def _proof_table(proofs: list[ProofResult]) -> Table:
-    rows = tuple(
-        Row(
-            (
-                (one.proof.name,),
-                (one.published,),
-                (one.ours,),
-                (f"{one.difference:.2g} %" if one.difference is not None else "none",),
-                (f"{one.outcome}; {one.why}" if one.why else str(one.outcome),),
-                (f"{one.proof.source}, {one.proof.seen}, {one.proof.basis}",),
-            )
-        )
-        for one in proofs
-    )
-    titles = ("case", "published", "ours", "difference", "stands", "from")
-    return Table("Proof, run at this build", tuple(Column(title) for title in titles), rows)

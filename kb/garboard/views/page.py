@@ -8,7 +8,8 @@ Markdown and sanitises; everything else is shown as it is, escaped.
 from dataclasses import dataclass, field
 
 from garboard.errors import Diagnostic, Where
-from garboard.views.runs import Cell, Link, Plate, Run, Shown, Strong
+from garboard.views.figures import Drawing, HowSure, Ladder, MoverRow, Rung, RungSort, Tick
+from garboard.views.runs import Cell, Download, Link, Plate, Run, Shown, Strong
 
 __all__ = [
     "Block",
@@ -16,13 +17,16 @@ __all__ = [
     "Calculation",
     "Cell",
     "Column",
+    "Download",
     "Drawing",
     "Facts",
     "Fold",
     "Heading",
+    "HowSure",
     "Ladder",
     "Link",
     "Message",
+    "MoverRow",
     "Page",
     "Paragraph",
     "Photo",
@@ -32,12 +36,14 @@ __all__ = [
     "Row",
     "Run",
     "Rung",
+    "RungSort",
     "Shown",
     "SourceLine",
     "Step",
     "Steps",
     "Strong",
     "Table",
+    "Tick",
     "Tiles",
     "WorkedLine",
 ]
@@ -162,28 +168,6 @@ class Steps:
 
 
 @dataclass(frozen=True, slots=True)
-class Rung:
-    """One mark on a ladder of limits, highest first."""
-
-    word: str
-    """rating, relief, trip, high alarm, normal, low alarm, least for function."""
-    cell: Cell
-    about: Cell
-    """Which part it belongs to."""
-    height: float
-    """0 at the foot, 1 at the head; equal marks share a height."""
-    strong: bool = True
-
-
-@dataclass(frozen=True, slots=True)
-class Ladder:
-    """One vertical scale for a quantity, marked in words."""
-
-    caption: str
-    rungs: tuple[Rung, ...]
-
-
-@dataclass(frozen=True, slots=True)
 class WorkedLine:
     """One line of a calculation, as a reader sees it."""
 
@@ -211,6 +195,12 @@ class WorkedLine:
     """Why it is not computed."""
     answer: bool = False
     """What the calculation was made for: something is required of it, or nothing else uses it."""
+    sure: HowSure | None = None
+    """Of an answer: its range, and what moves it."""
+    limit: str = ""
+    """Of a requirement: what it is held against, `at least 6`."""
+    plot: Drawing | None = None
+    """Of a requirement: the answer against what moves it most."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -223,6 +213,12 @@ class Calculation:
     tables: tuple[Table, ...] = ()
     """Rows that a table method read."""
     hide_working: bool = False
+    rests_on: Table | None = None
+    """Numbers from other pages that somebody wrote down, and that this rests on."""
+    what_if: str = ""
+    """What the reader may change, as JSON of the core; empty where nothing is open."""
+    card: bool = False
+    """One question and its answer: drawn compact, the question first."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -233,17 +229,6 @@ class Photo:
     """Inside the content folder."""
     alt: str
     caption: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class Drawing:
-    """A drawing made by the core, and the same in sentences beside it."""
-
-    caption: str
-    svg: str
-    """Trusted, with ids of its own system, `currentColor` for ink, and neither a style element nor a
-    style attribute. A link in it is written `href="find:SA-RV-001"`; an adapter says where it leads."""
-    sentences: tuple[Cell, ...]
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,6 +19,7 @@ from garboard.views.page import (
     Bullets,
     Cell,
     Column,
+    Download,
     Heading,
     Link,
     Paragraph,
@@ -30,6 +31,7 @@ from garboard.views.page import (
 )
 from garboard.views.safety_devices import safety_device_table
 from garboard.views.tables import newest_first, record_table
+from garboard.views.values_data import CSV, JSON
 
 __all__ = ["register_drafts"]
 
@@ -124,7 +126,16 @@ def _values(draft: Draft) -> None:
         Column("what"),
         Column("source"),
     )
-    draft.add(Table("Values", columns, tuple(rows)))
+    files: Cell = (
+        "The same as files: ",
+        Download(CSV, CSV),
+        ", ",
+        Download(JSON, JSON),
+        "; field by field on ",
+        Link("manual/numbers-as-data", "Numbers as data"),
+        ".",
+    )
+    draft.add(Paragraph(files), Table("Values", columns, tuple(rows)))
 
 
 def _records(draft: Draft) -> None:

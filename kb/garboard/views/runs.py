@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-__all__ = ["Cell", "Link", "Plate", "Run", "Shown", "Strong", "plain"]
+__all__ = ["Cell", "Download", "Link", "Plate", "Run", "Shown", "Strong", "plain"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -11,6 +11,15 @@ class Link:
 
     target: str
     """A page key, or a page key and anchor joined by `#`."""
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Download:
+    """A file of the site that is no page."""
+
+    path: str
+    """From the root of the site: `values.csv`."""
     text: str
 
 
@@ -38,7 +47,7 @@ class Strong:
     text: str
 
 
-Run = str | Link | Plate | Shown | Strong
+Run = str | Link | Download | Plate | Shown | Strong
 """A run of text inside a line."""
 Cell = tuple[Run, ...]
 

@@ -19,7 +19,8 @@ from garboard.views.draft import Draft
 from garboard.views.front import front_draft, stub_draft
 from garboard.views.inline import title_of
 from garboard.views.lists import unfinished
-from garboard.views.manual import method_drafts, rule_drafts, standing_draft
+from garboard.views.manual import numbers_draft, rule_drafts, standing_draft
+from garboard.views.method_page import method_drafts
 from garboard.views.page import Calculation, Link, Page, Review
 from garboard.views.record_page import record_draft
 from garboard.views.registers import register_drafts
@@ -56,6 +57,7 @@ def lay_out(
         *method_drafts(book, methods, proofs),
         *rule_drafts(book, rules),
         standing_draft(book, problems),
+        numbers_draft(book),
         *(stub_draft(book, stub) for stub in book.content.stubs),
     ]
     standing = _by_page(book, problems)

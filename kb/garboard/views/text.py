@@ -7,7 +7,10 @@ from garboard.calc.sheet import WorkedLine as SheetLine
 from garboard.calc.show import show_range
 from garboard.calc.value import Requirement, Verdict
 from garboard.errors import Where
+from garboard.records.demand import sign_of
+from garboard.views.curve_plot import curve_plot
 from garboard.views.draft import Draft
+from garboard.views.how_sure import how_sure, rests_on
 from garboard.views.page import (
     Block,
     Calculation,
@@ -19,8 +22,11 @@ from garboard.views.page import (
     Table,
     WorkedLine,
 )
+from garboard.views.ranges import percent_down
 
 __all__ = ["calculation", "text_blocks"]
+
+AGAINST = {">=": "at least", ">": "more than", "<=": "at most", "<": "less than"}
 
 
 def text_blocks(draft: Draft, text: str, where: Where, first_line: int = 1) -> Iterator[Block]:
@@ -69,9 +75,24 @@ def calculation(draft: Draft, sheet: Sheet) -> Calculation:
         for line in sheet.lines
         if line.table
     )
+    options = sheet.options
     return Calculation(
-        sheet.name, sheet.name, tuple(lines), tables, hide_working=sheet.options.hide_working
+        sheet.name,
+        sheet.name,
+        tuple(lines),
+        tables,
+        rests_on=rests_on(draft, sheet.name, _asked_of(sheet, lines)),
+        hide_working=options.hide_working,
+        what_if=sheet.what_if,
+        card=options.hide_working and len(options.what_if) == 1,
     )
+
+
+def _asked_of(sheet: Sheet, lines: list[WorkedLine]) -> tuple[str, ...]:
+    """Addresses of the answers of a calculation and of all that is required in it."""
+    required = (name for line in sheet.lines if line.requirement for name in line.requirement.uses)
+    answers = (line.anchor for line in lines if line.answer)
+    return tuple(dict.fromkeys((*answers, *required)))
 
 
 def _text(part: str) -> Cell:
@@ -107,25 +128,35 @@ def _requirement(draft: Draft, sheet: Sheet, line: SheetLine) -> WorkedLine:
         verdict=_verdict(judged) if judged else "",
         fails=fails,
         fault=line.fault.text if line.fault else "",
+        limit=_limit(judged) if judged else "",
+        plot=curve_plot(draft.book, judged) if judged else None,
     )
+
+
+def _limit(judged: Requirement) -> str:
+    """What a requirement holds its left side against: `at least 6`; both sides where it says more."""
+    sign = sign_of(judged)
+    return f"{AGAINST[sign]} {judged.right}" if sign else f"{judged.left} against {judged.right}"
 
 
 def _value(draft: Draft, sheet: Sheet, line: SheetLine, within: str) -> WorkedLine:
     value = line.value
     name = f"{within}{line.name}"
     from_table = bool(within) and bool(value and value.given)
+    answer = _is_answer(draft, sheet, name, line)
     return WorkedLine(
         name=name,
         anchor=f"{sheet.name}.{name}",
         label=line.label,
         text="" if from_table or line.steps else line.worked,
         mathml="" if from_table else line.mathml,
-        result=value.text if value else "" if line.steps else "not computed",
+        result=value.text if value else "" if line.steps or not line.fault else "not computed",
         range=show_range(value) if value else "",
         given=bool(value and value.given),
         sources=draft.cite(*line.sources),
         fault=line.fault.text if line.fault else "",
-        answer=_is_answer(draft, sheet, name, line),
+        answer=answer,
+        sure=how_sure(draft.book, value, line.label or name) if value and answer else None,
     )
 
 
@@ -148,10 +179,7 @@ def _is_answer(draft: Draft, sheet: Sheet, name: str, line: SheetLine) -> bool:
 def _verdict(judged: Requirement) -> str:
     if judged.verdict is Verdict.UNKNOWN:
         return "Not computed: it cannot be judged."
-    share = (
-        f" ({judged.margin_percent:.0f} % of the limit)"
-        if judged.margin_percent is not None
-        else ""
-    )
+    percent = judged.margin_percent
+    share = f" ({percent_down(percent)} of the limit)" if percent is not None else ""
     words = str(judged.verdict)
     return f"{words[0].upper()}{words[1:]}. Margin at the worst corner: {judged.margin}{share}."

@@ -4,6 +4,7 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.deck import off_deck
 
 __all__ = ["AIR_LINE_PRESSURE_DROP"]
 
@@ -218,4 +219,13 @@ AIR_LINE_PRESSURE_DROP: Final = (
         relative=1e-5,
         must_not_give=(("0.258093 bar(d)", "the standard atmosphere taken on a day that differs"),),
     ),
+    _OWN(
+        name="airline-control-creeping",
+        call={**_CONTROL, "q": "0.002 m3(n)/h"},
+        value="0.00000859616 bar(d)",
+        relative=1e-5,
+        independent="64 / Re by hand: a hundredth of the laminar case",
+        note="Re 8: laminar however slow",
+    ),
+    *off_deck("airline", _LINE, "drop", "T"),
 )

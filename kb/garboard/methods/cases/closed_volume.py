@@ -4,6 +4,7 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.deck import off_deck
 
 __all__ = ["CLOSED_VOLUME_TEMPERATURE"]
 
@@ -103,4 +104,17 @@ CLOSED_VOLUME_TEMPERATURE: Final = (
         call={name: text for name, text in _COOLS.items() if name != "T_1"},
         value="give T_1: the temperature of the air at both readings is needed",
     ),
+    _OWN(
+        name="closed-hottest-receiver",
+        call={**_COOLS, "p_1": "10 bar(g)", "T_1": "423 K(a)", "T_2": "423 K(a)"},
+        value="10 bar(g)",
+        relative=1e-9,
+        note="the limit itself still answers",
+    ),
+    _REFUSED(
+        name="closed-just-hotter",
+        call={**_COOLS, "p_1": "10 bar(g)", "T_1": "424 K(a)", "T_2": "423 K(a)"},
+        value="are these kelvin?",
+    ),
+    *off_deck("closed", _COOLS, "p_2", "T_1", "T_2"),
 )

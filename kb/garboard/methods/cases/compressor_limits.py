@@ -4,6 +4,7 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.deck import off_deck
 
 __all__ = ["CLEARANCE", "COMPRESSOR_LIMITS", "EXAM", "MOTOR", "TWO"]
 
@@ -139,4 +140,5 @@ COMPRESSOR_LIMITS: Final = (
         result="eta_v",
         value="give p_2: a ratio needs absolute pressures",
     ),
+    *off_deck("comp", TWO, "P", "T_1"),
 )

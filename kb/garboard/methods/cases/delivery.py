@@ -4,6 +4,7 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.deck import off_deck
 
 __all__ = ["FREE_AIR_DELIVERY"]
 
@@ -145,4 +146,5 @@ FREE_AIR_DELIVERY: Final = (
         relative=1e-6,
         must_not_give=(("0.559537 m3/min", "the standard atmosphere taken on a day that differs"),),
     ),
+    *off_deck("fad", _HOT, "FAD_intake", "T_2", "T_intake"),
 )

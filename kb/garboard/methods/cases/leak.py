@@ -8,6 +8,7 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.deck import off_deck
 
 __all__ = ["LEAK_BY_PRESSURE_DECAY"]
 
@@ -304,4 +305,5 @@ LEAK_BY_PRESSURE_DECAY: Final = (
         relative=2e-6,
         must_not_give=(("6.57949 L/min", "the standard atmosphere taken on a day that differs"),),
     ),
+    *off_deck("leak", _HOLD, "Q", "T_1", "T_2"),
 )

@@ -253,4 +253,10 @@ COMPRESSED_AIR_WATER: Final = (
         result="water_rate",
         value="the intake pressure is no more than that of the vapour alone",
     ),
+    _REFUSED(
+        name="water-flow-below-zero",
+        call={**_START, "q": "-1 m3(n)/h"},
+        result="water_rate",
+        value="a flow is not negative",
+    ),
 )

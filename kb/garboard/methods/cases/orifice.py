@@ -4,6 +4,7 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.deck import off_deck
 
 __all__ = ["ORIFICE_AIR_FLOW"]
 
@@ -170,4 +171,5 @@ ORIFICE_AIR_FLOW: Final = (
         relative=1e-6,
         must_not_give=(("15.878 ft3/min", "the standard atmosphere taken on a day that differs"),),
     ),
+    *off_deck("orifice", _QUARTER, "Q", "T"),
 )

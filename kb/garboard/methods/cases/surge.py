@@ -8,6 +8,7 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.deck import off_deck
 
 __all__ = ["RECEIVER_SURGE_VOLUME"]
 
@@ -163,4 +164,10 @@ RECEIVER_SURGE_VOLUME: Final = (
         call={name: text for name, text in _BUFFER.items() if name != "p_lo"},
         value="give p_lo: the draw needs both readings",
     ),
+    _REFUSED(
+        name="surge-delivery-below-zero",
+        call={**_BUFFER, "q_in": "-10 m3(n)/h"},
+        value="a compressor takes no air out",
+    ),
+    *off_deck("surge", _BUFFER, "volume", "T_receiver"),
 )

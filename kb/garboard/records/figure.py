@@ -1,9 +1,9 @@
 """A figure as a record writes it: a quantity, an address, or words that begin with either."""
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from garboard.book import Book
 from garboard.calc.fault import CalcFault
 from garboard.calc.kinds import Type
 from garboard.calc.quantity import read_quantity
@@ -32,13 +32,15 @@ class Figure:
     """Where it is drawn from; empty where it was typed."""
 
 
-def figure_of(book: Book, text: str) -> Figure | None:
+def figure_of(values: Mapping[str, Value], text: str) -> Figure | None:
     """The figure that a text is or begins with; None where it begins with words.
 
-    `49.5 bar(g) held 30 min`, `SA-AR-001.test held 30 min`, `9 starts`.
+    Args:
+        values: What an address in it stands for.
+        text: As written: `49.5 bar(g) held 30 min`, `SA-AR-001.test held 30 min`, `9 starts`.
     """
     found = ADDRESS.match(text)
-    if found and (value := book.values.get(found[0])):
+    if found and (value := values.get(found[0])):
         return (
             None if value.si is None else Figure(value.si, value.type, value.text, address=found[0])
         )

@@ -1,0 +1,81 @@
+"""Ranges and margins in words. The ends of a range are rounded outwards, a margin downwards."""
+
+import math
+from dataclasses import replace
+
+from garboard.calc.show import Towards, show_number, show_range
+from garboard.calc.value import Value
+
+__all__ = ["ends", "percent_down", "towards", "usual_words", "worst_words"]
+
+AT_WORST = " at worst"
+
+
+def ends(value: Value, low: float | None, high: float | None) -> str:
+    """Two ends in the unit of a value, rounded outwards: `29.5 to 30.5 bar(g)`.
+
+    Args:
+        value: Whose unit, digits and nature are used.
+        low: In SI.
+        high: In SI.
+
+    Returns:
+        The text; empty where the ends are one, `range unknown` where one is missing.
+    """
+    return show_range(replace(value, low=low, high=high)).removesuffix(AT_WORST)
+
+
+def worst_words(value: Value) -> str:
+    """What a value lies between when everything is at its worst, in words; empty where it is sure.
+
+    Returns:
+        `Between 8 and 10 if everything is at its worst.`
+    """
+    found = ends(value, value.low, value.high)
+    if not found:
+        return ""
+    if value.low is None or value.high is None:
+        return "How far it can be out is not known: at some corner it has no answer."
+    return f"Between {_and(found)} if everything is at its worst."
+
+
+def usual_words(value: Value) -> str:
+    """What a value usually lies between, in words; empty where that is not worked out."""
+    found = ends(value, *value.usual) if value.usual else ""
+    return f"Usually between {_and(found)}." if found else ""
+
+
+def _and(found: str) -> str:
+    return " and ".join(found.split(" to ", 1))
+
+
+def towards(value: Value, si: float, side: Towards) -> str:
+    """A number as its value is shown, rounded to one side.
+
+    Args:
+        value: Whose unit and digits are used.
+        si: In SI.
+        side: Where to.
+    """
+    digits = max(value.digits, 3)
+    whole = value.whole and not value.unit.text
+    return show_number(value.unit.from_si(si), digits, value.unit.text, whole=whole, towards=side)
+
+
+MOST_PERCENT = 100_000
+"""Past this a margin in per cent says nothing: its limit is next to nothing."""
+
+
+def percent_down(share: float) -> str:
+    """A margin in per cent, never better than it is.
+
+    >>> percent_down(7.9), percent_down(0.4), percent_down(-0.4)
+    ('7 %', '0.4 %', '-0.4 %')
+    >>> percent_down(33.333333333333336), percent_down(4.9999999999)
+    ('33 %', '5 %')
+    """
+    if abs(share) >= MOST_PERCENT:
+        return f"over {MOST_PERCENT} %" if share > 0 else f"under -{MOST_PERCENT} %"
+    tidy = round(share, 6)
+    down = math.floor(tidy) if abs(tidy) >= 1 else math.floor(tidy * 10) / 10
+    return f"{down:g} %"
