@@ -61,7 +61,7 @@ l = l_s + d - l_s * (d_alpha * theta + alpha * d_theta)
 
 
 def test_a_resistor_dissipates_as_the_guide_says() -> None:
-    """The law of powers, JCGM 100:2008 (GUM), 5.1.6: relative parts are the exponents times the
+    """The law of powers, JCGM 100:2008 (GUM), 5.1.6 (verify before citing): relative parts are the exponents times the
     relative uncertainties, for P = V^2 / R: the root of (2 * 1 %)^2 + (1.5 %)^2 = 2.5 %."""
     found = desk("V = 24 V +/- 1 %\nR = 8 ohm +/- 1.5 %\nP = V^2 / R")
 
