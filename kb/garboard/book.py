@@ -25,8 +25,10 @@ from garboard.records.inspection import Test
 from garboard.records.measured import Measurement, Plant, measurements_of, value_source
 from garboard.records.relations import Names, find_references
 from garboard.records.system import Joins, ServiceStatus, System
+from garboard.review.covers import Signed
+from garboard.review.signoffs import Reviewed, weigh
 
-__all__ = ["Book", "Mentioned", "make_book"]
+__all__ = ["Book", "Mentioned", "make_book", "with_signed"]
 
 R = TypeVar("R", bound=Record)
 
@@ -57,6 +59,8 @@ class Book:
     """What was read of each quantity that has a design value, by its address, oldest first."""
     demands: Mapping[str, tuple[Demand, ...]] = field(default_factory=dict)
     """What calculations demand of single quantities, by address."""
+    reviews: Mapping[str, Reviewed] = field(default_factory=dict)
+    """How far each record and written page is reviewed, by id or path."""
 
     @property
     def records(self) -> Mapping[str, Record]:
@@ -160,11 +164,28 @@ def make_book(content: Content, methods: Mapping[str, Method], store: Store | No
     network = _with_aliases(network, aliases, content.components)
     today = content.vessel.as_of or date.today()  # noqa: DTZ011 - a vessel keeps its own day
     book = Book(content, network, tuple(_mentions(content)), today)
+    book = replace(book, reviews=weigh(content, network))
     demands: dict[str, list[Demand]] = defaultdict(list)
     for one in demands_of(network.requirements, network.values):
         demands[book.source_of(one.address)].append(one)
     book = replace(book, demands={address: tuple(them) for address, them in demands.items()})
     return replace(book, measured=_measured(book))
+
+
+def with_signed(book: Book, thing: Signed) -> Book:
+    """A book as it would stand with one record or written page signed otherwise.
+
+    Args:
+        book: The book.
+        thing: One of its records or pages; nothing but its state and signatures differs.
+    """
+    content = book.content
+    if isinstance(thing, Record):
+        content = replace(content, records={**content.records, str(thing.id): thing})
+    else:
+        pages = (thing if one.where == thing.where else one for one in content.pages)
+        content = replace(content, pages=tuple(pages))
+    return replace(book, content=content, reviews=weigh(content, book.network))
 
 
 def _measured(book: Book) -> Mapping[str, tuple[Measurement, ...]]:

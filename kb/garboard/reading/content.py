@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from garboard.errors import Diagnostic, Where
+from garboard.reading.allowed_signers import Signers
 from garboard.reading.fences import Fence
 from garboard.reading.written import Written
 from garboard.records.base import Record
@@ -85,6 +86,8 @@ class Content:
     """Text of each CSV file, by path."""
     editions: Mapping[str, str] = field(default_factory=dict)
     """Text of each JSON file, by path."""
+    signers: Signers = field(default_factory=Signers)
+    """Which key speaks for which person."""
     digests: Mapping[str, str] = field(default_factory=dict)
     """SHA-256 of every file that was read, by path: an edit is refused where it no longer fits."""
     diagnostics: tuple[Diagnostic, ...] = ()

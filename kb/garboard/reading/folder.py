@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import Any
 
 from garboard.errors import Diagnostic, GarboardError, Severity, Where
+from garboard.reading.allowed_signers import ALLOWED_SIGNERS, Signers, read_signers
 from garboard.reading.content import Content, Declared, Photo, Stub
 from garboard.reading.fences import Fence
 from garboard.reading.record_file import name_as_title, read_markdown
@@ -53,6 +54,7 @@ class _Gathered:
     photos: dict[str, Photo] = field(default_factory=dict)
     logs: dict[str, str] = field(default_factory=dict)
     editions: dict[str, str] = field(default_factory=dict)
+    signers: Signers = field(default_factory=Signers)
     digests: dict[str, str] = field(default_factory=dict)
     faults: list[Diagnostic] = field(default_factory=list)
 
@@ -111,6 +113,9 @@ def read_folder(folder: Path) -> Content:
             _read_markdown(gathered, found)
         elif found.suffix in PHOTOS:
             gathered.photos[found.path] = Photo(found.path, found.size)
+        elif found.path == ALLOWED_SIGNERS:
+            people = set(gathered.lists.get("people.yml", {}))
+            gathered.signers = read_signers(gathered.open(found).text, people)
         elif found.suffix == ".csv":
             gathered.logs[found.path] = gathered.open(found).text
         elif found.suffix == ".json":

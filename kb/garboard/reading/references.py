@@ -17,7 +17,15 @@ from garboard.reading.scalars import GRAMMARS, Unfit
 from garboard.reading.strict_yaml import CODE, shorten
 from garboard.records.base import Address
 
-__all__ = ["VALUE_LINK", "Bare", "References", "TypedNumber", "ValueLink", "find_references"]
+__all__ = [
+    "VALUE_LINK",
+    "Bare",
+    "References",
+    "TypedNumber",
+    "ValueLink",
+    "code_spans",
+    "find_references",
+]
 
 VALUE_LINK = re.compile(
     r"\[(?P<text>[^\[\]]*)\]"
@@ -201,7 +209,7 @@ def _passed_over(
     yield from comments
     rest = _blank(rest, comments)
     for start, end in _paragraphs(rest):
-        yield from _code(rest, start, end)
+        yield from code_spans(rest, start, end)
 
 
 def _paragraphs(text: str) -> Iterator[tuple[int, int]]:
@@ -218,7 +226,7 @@ def _paragraphs(text: str) -> Iterator[tuple[int, int]]:
         yield start, len(text)
 
 
-def _code(text: str, start: int, end: int) -> Iterator[tuple[int, int]]:
+def code_spans(text: str, start: int, end: int) -> Iterator[tuple[int, int]]:
     """Code spans of a paragraph: from a run of backticks to the next run as long."""
     runs = [found.span() for found in re.finditer("`+", text[start:end])]
     later: dict[int, list[int]] = {}

@@ -13,6 +13,7 @@ from pathlib import Path, PurePosixPath
 
 from garboard.errors import Diagnostic, Severity, Where
 from garboard.names import nearest
+from garboard.reading.allowed_signers import ALLOWED_SIGNERS
 from garboard.reading.strict_yaml import CODE
 
 __all__ = ["LISTED", "PHOTOS", "Found", "Tree", "walk_folder"]
@@ -158,7 +159,7 @@ def _look(found: Found, tree: Tree) -> None:
             f"rename it to {near}, or delete it" if near else "put it into a record, or delete it"
         )
         tree.note(found.path, f"{found.name} is no file of the handbook in this place", cure)
-    elif found.suffix in READ or found.suffix in PHOTOS:
+    elif found.suffix in READ or found.suffix in PHOTOS or found.path == ALLOWED_SIGNERS:
         tree.files.append(found)
     else:
         ending = suffix or "no ending"

@@ -1,11 +1,11 @@
 """A sign-off: who checked what, as it then stood."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
-__all__ = ["Capacity", "SignOff", "Verdict"]
+__all__ = ["Capacity", "SignOff", "Verdict", "standing_objections"]
 
 
 class Capacity(StrEnum):
@@ -56,7 +56,32 @@ class SignOff:
     """What it came to."""
     band: str | None = None
     """How far a value may move before it lapses: `1 %`."""
+    entered_by: str | None = None
+    """Who typed the line, where it was not the signer: a key of people.yml."""
     evidence: str | None = None
     """Photograph of the signed sheet, wanted where another person enters it."""
     words: str | None = None
     """An objection in the signer's own words."""
+    proof: str | None = None
+    """A signature over the whole line, made with the signer's own key by ssh-keygen."""
+
+
+def standing_objections(signed: Sequence[SignOff]) -> tuple[SignOff, ...]:
+    """The objections that their signers have not taken back, in the order of the lines.
+
+    Nobody else's signature ends an objection: it stands until the same person signs in the same
+    capacity again, and no longer objects.
+
+    Args:
+        signed: Every line of one record or written page.
+    """
+    last: dict[tuple[str, Capacity], tuple[date, int]] = {}
+    for number, line in enumerate(signed):
+        who = (line.by, line.capacity)
+        last[who] = max(last.get(who, (date.min, -1)), (line.on, number))
+    newest = {number for _, number in last.values()}
+    return tuple(
+        line
+        for number, line in enumerate(signed)
+        if number in newest and line.verdict is Verdict.OBJECT
+    )

@@ -12,7 +12,9 @@ from garboard.records.finding import Finding
 from garboard.records.hazard import Hazard
 from garboard.records.kinds import kind_of
 from garboard.records.procedure import Procedure
+from garboard.records.signoff import standing_objections
 from garboard.records.standing import state_of
+from garboard.review.proof import Proof
 from garboard.views.alarm_page import alarm_head, fault_head
 from garboard.views.draft import Draft
 from garboard.views.fields import field_blocks, line_of
@@ -54,7 +56,7 @@ def record_draft(book: Book, record: Record) -> Draft:
     draft.source_path = record.where.path
     draft.last_change = _last_change(record)
     draft.nav = (kind.plural if kind else "records",)
-    draft.add(*_head(draft, record))
+    draft.add(*_head(draft, record), *_signed_objections(book, record))
     own = tuple(field_blocks(book, record, SHOWN_AT_HEAD.get(type(record), frozenset())))
     text = tuple(text_blocks(draft, record.text, record.where, record.text_line))
     answer_first = isinstance(record, CalculationRecord)
@@ -99,6 +101,22 @@ def _decision_head(book: Book, record: Decision) -> Iterator[Block]:
     if record.objections:
         yield Heading("Objections, in their own words")
         yield Bullets(tuple(_objection(book, one) for one in record.objections))
+
+
+def _signed_objections(book: Book, record: Record) -> Iterator[Block]:
+    """Objections that were signed, where nobody can miss them."""
+    standing = standing_objections(record.signed)
+    if standing:
+        yield Heading("Objections that stand")
+        yield Bullets(
+            tuple(
+                (
+                    Strong(f"{person(book, line.by)}, {line.capacity}, {day(line.on)}: "),
+                    *("\u201c", *cell(book, line.words or "no words given"), "\u201d"),
+                )
+                for line in standing
+            )
+        )
 
 
 def _objection(book: Book, objection: object) -> Cell:
@@ -164,12 +182,18 @@ def _envelope(book: Book, record: Record) -> Iterator[Block]:
 
 def _signatures(book: Book, record: Record) -> Block:
     lines = []
-    for line in record.signed:
+    reviewed = book.reviews.get(str(record.id))
+    signatures = reviewed.signatures if reviewed else ()
+    proved = {each.number for each in signatures if each.proof is Proof.FITS}
+    for number, line in enumerate(record.signed):
         moved = f", moved to \u201c{line.to}\u201d" if line.to else ""
         scope = f"; checked: {', '.join(line.scope)}" if line.scope else ""
         left = f"; not checked: {', '.join(line.not_checked)}" if line.not_checked else ""
-        words = f"{line.capacity}: {person(book, line.by)}, {day(line.on)}{moved}{scope}{left}"
-        lines.append((words,))
+        words = f"{line.capacity}: {person(book, line.by)}, {day(line.on)}{moved}"
+        verdict = f"; {line.verdict}" if line.verdict else ""
+        said = (": \u201c", *cell(book, line.words), "\u201d") if line.words else ()
+        proof = "; proved by key" if number in proved else ""
+        lines.append((f"{words}{verdict}{scope}{left}{proof}", *said))
     return Bullets(tuple(lines))
 
 

@@ -24,6 +24,7 @@ from garboard.views.method_page import method_drafts
 from garboard.views.page import Calculation, Link, Page, Review
 from garboard.views.record_page import record_draft
 from garboard.views.registers import register_drafts
+from garboard.views.shows import parts_of
 from garboard.views.system_pages import system_drafts, system_key
 
 __all__ = ["contents", "lay_out", "targets"]
@@ -97,7 +98,9 @@ def _finish(
     keys = {draft.key, *(message.source for message in draft.messages)}
     if draft.system and not is_identifier(draft.key):
         keys |= {tag for tag, part in book.components.items() if part.system == draft.system}
-    state = page_state(frozenset(keys), book.content.vessel.notices, findings)
+    state = page_state(
+        frozenset(keys), book.content.vessel.notices, findings, parts_of(draft), mine
+    )
     page = draft.page(users.get(draft.key, ()))
     return replace(page, review=Review(state.words, state.trusted))
 
