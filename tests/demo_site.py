@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 HOUSE = Path(__file__).parent.parent
+NEVER_SAID = "complian" + "t"
+"""No page says it: only a flag, a class or a surveyor may. In two pieces, so that no file holds it."""
 DEMO = HOUSE / "content_demo"
 PHOTO_OF_README = ("readme-*",)
 

@@ -5,9 +5,9 @@ from dataclasses import replace
 from garboard.book import Book
 from garboard.calc.value import Mover
 from garboard.views.draft import Draft
-from garboard.views.how_sure import MOST_ROWS, NO_TOLERANCE, SAMPLED, how_sure
+from garboard.views.how_sure import MOST_ROWS, SAMPLED, how_sure
 from garboard.views.page import Calculation, HowSure, WorkedLine
-from garboard.views.ranges import ends, percent_down
+from garboard.views.ranges import UNSTATED, ends, percent_down, spread_words
 from garboard.views.record_page import record_draft
 from garboard.views.runs import plain
 
@@ -48,6 +48,18 @@ def test_what_moves_it_is_ranked_with_its_share_as_text_and_the_result_at_both_e
     assert line.sure.rest == ""
 
 
+def test_a_count_that_no_tolerance_moves_is_not_called_untold(book: Book) -> None:
+    value = replace(book.values["sizing.n"], low=20.0, high=20.0, usual=(20.0, 20.0))
+
+    found = how_sure(book, value, "starts")
+
+    assert said(found) == ["The same at every end of the tolerances it rests on."]
+    assert found is not None
+    assert found.rows
+    assert spread_words(value) == "the same at every end of the tolerances it rests on"
+    assert spread_words(replace(value, usual=None)) == "no tolerance stated"
+
+
 def test_more_than_six_inputs_are_summed_up(book: Book) -> None:
     value = book.values["sizing.n"]
     many = tuple(Mover("sizing.each", 18.0, 22.0, 0.12) for _ in range(MOST_ROWS + 2))
@@ -72,7 +84,7 @@ def test_a_result_that_was_sampled_says_so_in_words(book: Book) -> None:
 def test_a_result_that_rests_on_no_tolerance_does_not_look_sure(book: Book) -> None:
     value = replace(book.values["sizing.n"], low=20.0, high=20.0, usual=None, movers=())
 
-    assert said(how_sure(book, value, "starts")) == [NO_TOLERANCE]
+    assert said(how_sure(book, value, "starts")) == [UNSTATED]
 
 
 def test_a_range_that_is_not_known_is_said_not_to_be(book: Book) -> None:

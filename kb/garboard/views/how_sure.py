@@ -10,15 +10,12 @@ from garboard.calc.value import Mover, Value
 from garboard.views.draft import Draft
 from garboard.views.inline import shown
 from garboard.views.page import Cell, Column, HowSure, Link, MoverRow, Row, Strong, Table
-from garboard.views.ranges import ends, towards, usual_words, worst_words
+from garboard.views.ranges import UNSTATED, ends, spread_words, towards, usual_words, worst_words
 
 __all__ = ["MOST_ROWS", "how_sure", "rests_on"]
 
 MOST_ROWS = 6
 """So many inputs are shown each; the others are summed up."""
-NO_TOLERANCE = (
-    "No tolerance is stated for anything it rests on, so how far it can be out is not known."
-)
 SAMPLED = (
     "Between its corners it turns round, so it was tried at many points within the tolerances as well:"
     " these are the widest ends that were found."
@@ -36,9 +33,7 @@ def how_sure(book: Book, value: Value, name: str) -> HowSure | None:
     if value.si is None:
         return None
     worst, usual = worst_words(value), usual_words(value)
-    if not worst:
-        return HowSure(name, ((NO_TOLERANCE,),))
-    said: list[Cell] = [(Strong(worst),)]
+    said: list[Cell] = [(worst,) if worst == UNSTATED else (Strong(worst),)]
     if usual:
         said.append((usual,))
     if value.sampled:
@@ -122,4 +117,4 @@ def _whence(draft: Draft, address: str, value: Value) -> Cell:
 def _spread(value: Value) -> str:
     if value.tolerance:
         return f"+/- {value.tolerance}: {ends(value, value.low, value.high)}"
-    return ends(value, value.low, value.high) or "no tolerance stated"
+    return spread_words(value)

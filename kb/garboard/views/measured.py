@@ -10,7 +10,7 @@ from garboard.records.measured import Measurement
 from garboard.views.figures import Ladder, RungSort
 from garboard.views.inline import day, person, short_day
 from garboard.views.page import Cell, Column, Link, Plate, Row, Run, Strong, Table
-from garboard.views.ranges import ends
+from garboard.views.ranges import ends, spread_words
 from garboard.views.scale import Height, ladder_to_scale
 from garboard.views.zones import Mark, zone_marks
 
@@ -80,8 +80,7 @@ def _designed(book: Book, address: str) -> str:
     value = book.values.get(address)
     if value is None:
         return "not recorded"
-    spread = ends(value, value.low, value.high)
-    return f"{value.text}, {spread or 'no tolerance stated'}"
+    return f"{value.text}, {spread_words(value)}"
 
 
 def _instrument(book: Book, one: Measurement) -> Cell:
@@ -166,7 +165,7 @@ def _design(value: Value) -> Height:
     about = (
         (f"between {ends(value, *band).replace(' to ', ' and ', 1)}",)
         if band
-        else ("no tolerance stated",)
+        else (spread_words(value),)
     )
     return Height(
         value.si or 0.0, "design", (Strong(value.text),), about, RungSort.DESIGN, band=band

@@ -6,9 +6,20 @@ from dataclasses import replace
 from garboard.calc.show import Towards, show_number, show_range
 from garboard.calc.value import Value
 
-__all__ = ["ends", "percent_down", "towards", "usual_words", "worst_words"]
+__all__ = [
+    "UNSTATED",
+    "ends",
+    "percent_down",
+    "spread_words",
+    "towards",
+    "usual_words",
+    "worst_words",
+]
 
 AT_WORST = " at worst"
+NO_TOLERANCE = "no tolerance stated"
+UNSTATED = "No tolerance is stated for anything it rests on, so how far it can be out is not known."
+SAME = "the same at every end of the tolerances it rests on"
 
 
 def ends(value: Value, low: float | None, high: float | None) -> str:
@@ -25,15 +36,26 @@ def ends(value: Value, low: float | None, high: float | None) -> str:
     return show_range(replace(value, low=low, high=high)).removesuffix(AT_WORST)
 
 
+def spread_words(value: Value) -> str:
+    """The ends of a value, or why it has none: nothing is uncertain, or nothing that is uncertain moves it.
+
+    A count of starts may well be the same at every end of the tolerances it rests on.
+    """
+    sure = SAME if value.usual else NO_TOLERANCE
+    return ends(value, value.low, value.high) or sure
+
+
 def worst_words(value: Value) -> str:
-    """What a value lies between when everything is at its worst, in words; empty where it is sure.
+    """What a value lies between when everything is at its worst, in words.
 
     Returns:
         `Between 8 and 10 if everything is at its worst.`
     """
     found = ends(value, value.low, value.high)
+    if not found and value.usual:
+        return "The same at every end of the tolerances it rests on."
     if not found:
-        return ""
+        return UNSTATED
     if value.low is None or value.high is None:
         return "How far it can be out is not known: at some corner it has no answer."
     return f"Between {_and(found)} if everything is at its worst."
