@@ -1,15 +1,12 @@
 """One line that calls a method, worked out as a handbook would."""
 
-from collections.abc import Callable
-
 import pytest
 
 from garboard.calc.network import Network, evaluate
 from garboard.calc.sheet import Fence
 from garboard.errors import Where
 from garboard.methods import METHODS
-
-Work = Callable[..., Network]
+from tests.methods.said import Work
 
 
 @pytest.fixture

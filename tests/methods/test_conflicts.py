@@ -1,27 +1,8 @@
 """Where publications contradict each other, or a unit is a trap, the method takes no side quietly."""
 
-from collections.abc import Callable
-
 import pytest
 
-from garboard.calc.network import Network
-from garboard.calc.sheet import WorkedLine
-
-Work = Callable[..., Network]
-
-
-def only_line(network: Network) -> WorkedLine:
-    assert network.diagnostics == ()
-    return network.sheets["case"].lines[0]
-
-
-def shown(network: Network, result: str) -> str:
-    assert network.diagnostics == ()
-    return network.values[f"case.x.{result}"].text
-
-
-def reason(network: Network) -> str:
-    return "; ".join(f"{found.text}; {found.help}" for found in network.diagnostics)
+from tests.methods.said import Work, only_line, reason, shown
 
 
 def test_a_dropped_digit_never_gives_the_branch_of_the_design_exercise(work: Work) -> None:

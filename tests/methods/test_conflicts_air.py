@@ -1,14 +1,11 @@
 """Compressed air: where publications contradict each other, or a unit is a trap, none is followed."""
 
-from collections.abc import Callable
-
 import pytest
 
 from garboard.calc.network import Network
 from garboard.methods import METHODS
 from garboard.methods.publications import PUBLISHED
-
-Work = Callable[..., Network]
+from tests.methods.said import Work, reason
 
 LINE = "D = 27 mm, L = 50 m, p = 7 bar(g), rough = 0.045 mm, T = 20 degC, p_atm = 1.01325 bar(a)"
 AIR = (
@@ -28,10 +25,6 @@ def si(network: Network, name: str) -> float:
     value = network.values[f"case.{name}"].si
     assert value is not None
     return value
-
-
-def reason(network: Network) -> str:
-    return "; ".join(f"{found.text}; {found.help}" for found in network.diagnostics)
 
 
 def alarms(network: Network) -> tuple[str, ...]:

@@ -1,33 +1,14 @@
 """Liquids, tanks and engine-room air where publications disagree or a unit is a trap."""
 
-from collections.abc import Callable
-
 import pytest
 
 from garboard.calc.method import FormulaMethod
-from garboard.calc.network import Network
-from garboard.calc.sheet import WorkedLine
 from garboard.methods import METHODS
-
-Work = Callable[..., Network]
+from tests.methods.said import Work, only_line, reason, shown
 
 PIPE = "D = 10 mm, L = 3 m, rho = 1000 kg/m3, nu = 1 mm2/s"
 OIL = "Q = 40 L/min, D = 16 mm, L = 10 m, rho = 870 kg/m3"
 ROOM = "dT = 6 K(d), combustion = 12 m3/min, rho = 1.15 kg/m3"
-
-
-def only_line(network: Network) -> WorkedLine:
-    assert network.diagnostics == ()
-    return network.sheets["case"].lines[0]
-
-
-def shown(network: Network, result: str) -> str:
-    assert network.diagnostics == ()
-    return network.values[f"case.x.{result}"].text
-
-
-def reason(network: Network) -> str:
-    return "; ".join(f"{found.text}; {found.help}" for found in network.diagnostics)
 
 
 def test_friction_factors_are_worked_out_and_never_read_from_the_table_that_errs(

@@ -1,25 +1,11 @@
 """Conflicts and traps about cables, batteries, threads, relief valves and gas: no side is taken quietly."""
 
-from collections.abc import Callable
-
 import pytest
 
-from garboard.calc.network import Network
-from garboard.calc.sheet import WorkedLine
 from garboard.methods import METHODS
-
-Work = Callable[..., Network]
+from tests.methods.said import Work, only_line, reason
 
 PUMP = "I = 10 A, run_out = 11 ft, run_back = 10 ft, V = 12 V, drop_fraction = 3 %"
-
-
-def only_line(network: Network) -> WorkedLine:
-    assert network.diagnostics == ()
-    return network.sheets["case"].lines[0]
-
-
-def reason(network: Network) -> str:
-    return "; ".join(f"{found.text}; {found.help}" for found in network.diagnostics)
 
 
 @pytest.mark.parametrize(("standard", "size"), [("AWG", "12 AWG"), ("SAE", "10 SAE")])

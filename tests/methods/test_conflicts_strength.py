@@ -1,23 +1,16 @@
 """Stored energy, welds, motion, movement and walls: what these methods must never print."""
 
-from collections.abc import Callable
-
 import pytest
 
 from garboard.calc.network import Network
 from garboard.methods import METHODS
-
-Work = Callable[..., Network]
+from tests.methods.said import Work, reason
 
 TEN = "V = 50 L, p_test = 10 bar(g), Pa = 101 kPa(a)"
 BRACKET = "P = 30 kN, e = 140 mm, leg = 8 mm, l = 440 mm, joint_eff = 0.7"
 ROLL = "theta = 25 deg, T = 10 s, heave = 0.2"
 SHELL = "P = 100 psi(g), R = 48.125 inch, S = 17500 psi(d), E = 0.85"
 PIPE = "L = 10 m, dT = 160 K(d), range_from = 0 degC, range_to = 300 degC"
-
-
-def reason(network: Network) -> str:
-    return "; ".join(f"{found.text}; {found.help}" for found in network.diagnostics)
 
 
 def numbers(network: Network) -> list[float]:

@@ -1,15 +1,11 @@
 """Where publications contradict each other, a method says so and shows both; it never picks quietly."""
 
-from collections.abc import Callable
-
 import pytest
 
 from garboard.calc.method import Method
-from garboard.calc.network import Network
 from garboard.methods import METHODS
 from garboard.methods.publications import PUBLISHED
-
-Work = Callable[..., Network]
+from tests.methods.said import Work
 
 every_method = pytest.mark.parametrize("method", METHODS.values(), ids=METHODS)
 

@@ -5,7 +5,7 @@ people whose trade it is: the tool gives figures, records and reasons.
 """
 
 import re
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -13,10 +13,8 @@ import pytest
 
 import garboard.methods
 from garboard.calc.method import FormulaMethod, Method
-from garboard.calc.network import Network
 from garboard.methods import METHODS
-
-Work = Callable[..., Network]
+from tests.methods.said import Work
 
 FOLDER = Path(garboard.methods.__file__).parent
 

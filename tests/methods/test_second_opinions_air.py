@@ -5,7 +5,6 @@ method takes an ideal gas, the difference is stated: up to two percent to 40 bar
 """
 
 import math
-from collections.abc import Callable
 from itertools import pairwise
 
 import fluids
@@ -16,9 +15,7 @@ from scipy.integrate import solve_ivp
 from scipy.optimize import brentq, minimize_scalar
 from scipy.stats import linregress
 
-from garboard.calc.network import Network
-
-Work = Callable[..., Network]
+from tests.methods.said import Work
 
 ATMOSPHERE = 101_325.0
 GAS = 287.05

@@ -6,7 +6,6 @@ integrals and roots, pint for units. None of them knows the calculation language
 
 import itertools
 import math
-from collections.abc import Callable
 
 import pint
 import psychrolib
@@ -17,9 +16,7 @@ from fluids.geometry import V_horiz_ellipsoidal
 from scipy.integrate import quad
 from scipy.optimize import brentq
 
-from garboard.calc.network import Network
-
-Work = Callable[..., Network]
+from tests.methods.said import Work
 
 REGISTRY: pint.UnitRegistry[float] = pint.UnitRegistry()
 GRAVITY = 9.80665

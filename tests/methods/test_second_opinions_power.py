@@ -6,7 +6,6 @@ resistivity, gauge numbers by the law that defines them, time by a slow discharg
 
 import itertools
 import math
-from collections.abc import Callable
 from fractions import Fraction
 from typing import Any
 
@@ -16,8 +15,7 @@ from fluids.piping import nearest_pipe
 from fluids.safety_valve import API520_A_g
 
 from garboard.calc.network import Network
-
-Work = Callable[..., Network]
+from tests.methods.said import Work
 
 FOOT, MIL = 0.3048, 25.4e-6
 CIRCULAR_MIL = 3.141592653589793 / 4 * MIL**2

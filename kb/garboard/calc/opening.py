@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from garboard.calc.binding import Watch
 from garboard.calc.fault import Span
 from garboard.calc.field_range import open_input
-from garboard.calc.ledger import Formula, Root
+from garboard.calc.ledger import Formula
 from garboard.calc.page_program import PageProgram, Reach, looks_of
 from garboard.calc.reckoner import Judged, Reckoner
 from garboard.calc.sheet import Sheet, WorkedLine
@@ -152,7 +152,7 @@ class Opening:
 
     def made(self) -> WhatIf:
         """The program."""
-        roots = self.roots_of(self.uncertain())
+        roots = self.ledger.roots_of(self.uncertain())
         others = [root for root in roots if root.slot not in self.opened]
         cells = [*self.opened, *(root.slot for root in others)]
         program = PageProgram(self.ledger, cells)
@@ -197,15 +197,6 @@ class Opening:
             mask |= self.mask_of(watch.slots) or 0
         return mask
 
-    def roots_of(self, mask: int) -> list[Root]:
-        """The inputs of a mask, in the order in which the core goes through corners."""
-        found = []
-        while mask:
-            lowest = mask & -mask
-            found.append(self.ledger.roots[lowest.bit_length() - 1])
-            mask ^= lowest
-        return found
-
     def mask_of(self, slots: Collection[int]) -> int | None:
         """The toleranced inputs upstream, a bit each; None where the range is not followed."""
         if self.lost.any_of(slots) or self.uneven.any_of(slots):
@@ -218,7 +209,11 @@ class Opening:
     def worst(self, slots: Collection[int]) -> tuple[int, ...] | None:
         """The cells of the toleranced inputs upstream; None where the range is not followed."""
         mask = self.mask_of(slots)
-        return None if mask is None else tuple(self.cells[one.slot] for one in self.roots_of(mask))
+        return (
+            None
+            if mask is None
+            else tuple(self.cells[one.slot] for one in self.ledger.roots_of(mask))
+        )
 
     def shown(self) -> list[Formula]:
         """The results that the page lists: all, or on a card only what it was made for."""

@@ -25,7 +25,7 @@ from garboard.calc.tree import (
     Operation,
     Reference,
     Within,
-    parts_of,
+    every_part,
     slots_of,
 )
 
@@ -204,11 +204,4 @@ def number(value: float) -> Code:
 
 def looks_of(node: Node) -> list[Look]:
     """The tables that a node reads."""
-    found: list[Look] = []
-    waiting: list[Node | Compare] = [node]
-    while waiting:
-        part = waiting.pop()
-        if isinstance(part, Look):
-            found.append(part)
-        waiting.extend(parts_of(part))
-    return found
+    return [part for part in every_part(node) if isinstance(part, Look)]

@@ -4,7 +4,7 @@ A slot is a place in the flat list of all values of a handbook. What stands in t
 is needed to work it out again, on floats, on arrays, or in the page.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
@@ -29,6 +29,7 @@ __all__ = [
     "Reference",
     "Within",
     "can_have_pole",
+    "every_part",
     "is_whole",
     "named_slots",
     "parts_of",
@@ -202,6 +203,15 @@ def parts_of(node: Node | Compare) -> tuple[Node | Compare, ...]:  # noqa: PLR09
             return node.operands
 
 
+def every_part(node: Node | Compare) -> Iterator[Node | Compare]:
+    """A node and all it is made of, in the order in which it is written."""
+    waiting = [node]
+    while waiting:
+        part = waiting.pop()
+        yield part
+        waiting.extend(reversed(parts_of(part)))
+
+
 def slots_of(node: Node | Compare) -> frozenset[int]:
     """The slots a node is worked out from, the atmosphere among them where it counts."""
     return frozenset(named_slots(node))
@@ -212,14 +222,11 @@ def named_slots(node: Node | Compare) -> list[int]:
     if isinstance(node, Reference):
         return [node.slot]
     found: dict[int, None] = {}
-    waiting: list[Node | Compare] = [node]
-    while waiting:
-        part = waiting.pop()
+    for part in every_part(node):
         if isinstance(part, Reference):
             found[part.slot] = None
         elif isinstance(part, Cast) and part.conversion is not Conversion.SAME_NUMBER:
             found[part.atmosphere] = None
-        waiting.extend(reversed(parts_of(part)))
     return list(found)
 
 
@@ -248,23 +255,13 @@ def is_whole(node: Node) -> bool:  # noqa: PLR0911 - one case for each kind of n
 
 def reads_table(node: Node) -> bool:
     """Whether a table is read anywhere in a node."""
-    waiting: list[Node | Compare] = [node]
-    while waiting:
-        part = waiting.pop()
-        if isinstance(part, Look):
-            return True
-        waiting.extend(parts_of(part))
-    return False
+    return any(isinstance(part, Look) for part in every_part(node))
 
 
 def can_have_pole(node: Node) -> bool:
     """Whether a node divides: by a stroke, a power, a tangent, or a temperature in free air."""
-    waiting: list[Node | Compare] = [node]
-    while waiting:
-        part = waiting.pop()
-        if isinstance(part, Operation) and part.sign in "/^":
-            return True
-        if isinstance(part, Apply) and part.function in ("tan", "free_air"):
-            return True
-        waiting.extend(parts_of(part))
-    return False
+    return any(
+        (isinstance(part, Operation) and part.sign in "/^")
+        or (isinstance(part, Apply) and part.function in ("tan", "free_air"))
+        for part in every_part(node)
+    )

@@ -4,10 +4,10 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.constructed import OWN
 
 __all__ = ["BILGE_PIPE_BORE"]
 
-_OWN: Final = partial(Proof, source="definition", seen="constructed", basis="constructed")
 _EXERCISE: Final = partial(
     Proof, source="bilge-design-exercise", seen="secondary", basis="published"
 )
@@ -54,14 +54,14 @@ BILGE_PIPE_BORE: Final = (
         must_not_give=(("51.3 mm", "2.5 typed for 25, as one design exercise did"),),
         independent="scipy 1.17.1: 73.8007 mm",
     ),
-    _OWN(
+    OWN(
         name="bore-compartment-too-long",
         call={"c": "30 m", "L": "24 m", "B": "6.5 m", "D": "3.2 m"},
         result="d_branch",
         value="a compartment cannot be longer than the vessel",
         expect=Expect.REFUSE,
     ),
-    _OWN(
+    OWN(
         name="bore-main-in-feet",
         call={"L": "45.93175853 ft", "B": "39.37007874 ft", "D": "20.99737533 ft"},
         result="d_main",
@@ -70,7 +70,7 @@ BILGE_PIPE_BORE: Final = (
         must_not_give=(("113.46 mm", "feet typed into the metre form"),),
         note="the first case in feet",
     ),
-    _OWN(
+    OWN(
         name="bore-pump-of-the-main",
         call={"L": "83 m", "B": "14 m", "D": "7 m"},
         result="Q",
@@ -91,7 +91,7 @@ BILGE_PIPE_BORE: Final = (
         value="0",
         must_not_give=(("1", "a pipe more than a quarter inch under the rule bore"),),
     ),
-    _OWN(
+    OWN(
         name="bore-no-breadth",
         call={"L": "24 m", "B": "0 m", "D": "3.2 m"},
         result="d_main",

@@ -5,15 +5,14 @@ needed where a publication gives none. Where a temperature is given, the alarm a
 sound whenever it is passed, even in a case that asks for another result.
 """
 
-from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
 from garboard.methods.cases.compressor_limits import CLEARANCE, COMPRESSOR_LIMITS, EXAM, MOTOR, TWO
+from garboard.methods.cases.constructed import OWN
 
 __all__ = ["COMPRESSOR_DUTY"]
 
-_OWN: Final = partial(Proof, source="definition", seen="constructed", basis="constructed")
 _HOT: Final = {"p_1": "1 bar(a)", "p_2": "8 bar(a)", "T_1": "300 K(a)", "n": "1.25"}
 
 _VALUES: Final = (
@@ -74,7 +73,7 @@ _VALUES: Final = (
         basis="published",
         independent="scipy 1.17.1: 0.826488",
     ),
-    _OWN(
+    OWN(
         name="comp-between-stages",
         call=TWO,
         result="p_between",
@@ -157,7 +156,7 @@ _VALUES: Final = (
         basis="published",
         independent="scipy 1.17.1: 5.2201 kW",
     ),
-    _OWN(
+    OWN(
         name="comp-mass-unrounded",
         call={
             "D": "0.2 m",
@@ -171,7 +170,7 @@ _VALUES: Final = (
         relative=1e-5,
         independent="exact arithmetic: 1.094441 kg/min",
     ),
-    _OWN(
+    OWN(
         name="comp-motor-unrounded",
         call=MOTOR,
         result="P_motor",
@@ -179,7 +178,7 @@ _VALUES: Final = (
         relative=1e-5,
         independent="exact arithmetic: 5.538409 kW",
     ),
-    _OWN(
+    OWN(
         name="comp-isothermal-two-stages",
         call=TWO,
         result="P_isothermal",
@@ -188,7 +187,7 @@ _VALUES: Final = (
         expect=Expect.ALARM,
         note="the least power does not ask for the number of stages",
     ),
-    _OWN(
+    OWN(
         name="comp-two-stages",
         call=TWO,
         result="P",
@@ -198,7 +197,7 @@ _VALUES: Final = (
         must_not_give=(("8.789 kW", "one stage for the whole ratio"),),
         independent="scipy 1.17.1: 7.08300 kW, least power found by a minimiser",
     ),
-    _OWN(
+    OWN(
         name="comp-amount-brought-to-the-inlet",
         call={
             "p_1": "1.013 bar(a)",
@@ -214,7 +213,7 @@ _VALUES: Final = (
         expect=Expect.ALARM,
         must_not_give=(("1.88926 kW", "normal air taken as air of the inlet"),),
     ),
-    _OWN(
+    OWN(
         name="comp-delivery-just-cool-enough",
         call={"p_1": "1 bar(a)", "p_2": "3 bar(a)", "T_1": "305 K(a)", "n": "1.3"},
         result="T_delivery",
@@ -222,7 +221,7 @@ _VALUES: Final = (
         absolute="0.02 K(d)",
         note="no alarm up to 121 degC",
     ),
-    _OWN(
+    OWN(
         name="comp-delivery-just-too-hot",
         call={"p_1": "1 bar(a)", "p_2": "3 bar(a)", "T_1": "307 K(a)", "n": "1.3"},
         result="T_delivery",
@@ -230,7 +229,7 @@ _VALUES: Final = (
         absolute="0.02 K(d)",
         expect=Expect.ALARM,
     ),
-    _OWN(
+    OWN(
         name="comp-receiver-cool-enough",
         call={
             "p_1": "1 bar(a)",
@@ -243,7 +242,7 @@ _VALUES: Final = (
         value="386.56 K(a)",
         absolute="0.02 K(d)",
     ),
-    _OWN(
+    OWN(
         name="comp-receiver-too-hot",
         call={
             "p_1": "1 bar(a)",

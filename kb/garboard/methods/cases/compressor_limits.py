@@ -3,13 +3,13 @@
 from functools import partial
 from typing import Final
 
-from garboard.calc.method import Expect, Proof
+from garboard.calc.method import Expect
+from garboard.methods.cases.constructed import OWN
 from garboard.methods.cases.deck import off_deck
 
 __all__ = ["CLEARANCE", "COMPRESSOR_LIMITS", "EXAM", "MOTOR", "TWO"]
 
-_OWN: Final = partial(Proof, source="definition", seen="constructed", basis="constructed")
-_REFUSED: Final = partial(_OWN, expect=Expect.REFUSE)
+_REFUSED: Final = partial(OWN, expect=Expect.REFUSE)
 EXAM: Final = {"p_1": "1.013 bar(a)", "p_2": "7 bar(a)"}
 MOTOR: Final = {**EXAM, "v_1": "1 m3/min", "n": "1.35", "eta_m": "0.85", "eta_t": "0.9"}
 CLEARANCE: Final = {"c": "0.05", "p_1": "100 kPa(a)", "p_2": "650 kPa(a)", "n": "1.25"}
@@ -79,7 +79,7 @@ COMPRESSOR_LIMITS: Final = (
         result="P",
         value="stages are counted in whole numbers",
     ),
-    _OWN(
+    OWN(
         name="comp-clearance-at-its-most",
         call={**CLEARANCE, "c": "0.3", "p_2": "200 kPa(a)"},
         result="eta_v",

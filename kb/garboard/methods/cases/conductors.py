@@ -4,72 +4,72 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.constructed import OWN
 
-__all__ = ["CONDUCTORS"]
+__all__ = ["CONDUCTORS", "PUMP", "SHORT", "TABLE"]
 
-_TABLE: Final = partial(Proof, source="marine-wire-guide", seen="original", basis="table")
-_OWN: Final = partial(Proof, source="definition", seen="constructed", basis="constructed")
-_PUMP: Final = {
+TABLE: Final = partial(Proof, source="marine-wire-guide", seen="original", basis="table")
+PUMP: Final = {
     "I": "10 A",
     "run_out": "11 ft",
     "run_back": "10 ft",
     "V": "12 V",
     "drop_fraction": "0.03",
 }
-_SHORT: Final = {"I": "45 A", "L": "6 ft", "V": "12 V", "drop_fraction": "0.1"}
+SHORT: Final = {"I": "45 A", "L": "6 ft", "V": "12 V", "drop_fraction": "0.1"}
 
 _THERE: Final = (
-    _OWN(
+    OWN(
         name="cable-there-and-thin",
-        call={**_PUMP, "size": "14", "standard": "AWG"},
+        call={**PUMP, "size": "14", "standard": "AWG"},
         result="drop",
         value="0.54967 V",
         relative=0.0001,
         expect=Expect.ALARM,
         note="14 AWG has less copper than the drop asks for",
     ),
-    _OWN(
+    OWN(
         name="cable-there-and-thick-enough",
-        call={**_PUMP, "size": "12", "standard": "AWG"},
+        call={**PUMP, "size": "12", "standard": "AWG"},
         result="drop",
         value="0.34571 V",
         relative=0.0001,
     ),
-    _OWN(
+    OWN(
         name="cable-there-and-overloaded",
-        call={**_SHORT, "I": "26 A", "size": "12", "standard": "AWG"},
+        call={**SHORT, "I": "26 A", "size": "12", "standard": "AWG"},
         result="drop",
         value="0.25681 V",
         relative=0.001,
         expect=Expect.ALARM,
         note="12 AWG with insulation that is not stated carries 25 A",
     ),
-    _OWN(
+    OWN(
         name="cable-there-and-at-its-limit",
-        call={**_SHORT, "I": "25 A", "size": "12", "standard": "AWG"},
+        call={**SHORT, "I": "25 A", "size": "12", "standard": "AWG"},
         result="drop",
         value="0.24694 V",
         relative=0.001,
     ),
-    _OWN(
+    OWN(
         name="cable-copper-there",
-        call={**_PUMP, "A": "4 mm2"},
+        call={**PUMP, "A": "4 mm2"},
         result="drop",
         value="0.28598 V",
         relative=0.0001,
         note="7894 circular mils",
     ),
-    _OWN(
+    OWN(
         name="cable-copper-there-and-thin",
-        call={**_PUMP, "A": "2.5 mm2"},
+        call={**PUMP, "A": "2.5 mm2"},
         result="drop",
         value="0.45757 V",
         relative=0.0001,
         expect=Expect.ALARM,
     ),
-    _OWN(
+    OWN(
         name="cable-said-twice",
-        call={**_PUMP, "A": "4 mm2", "size": "12", "standard": "AWG"},
+        call={**PUMP, "A": "4 mm2", "size": "12", "standard": "AWG"},
         result="drop",
         value="say the conductor once",
         expect=Expect.REFUSE,
@@ -84,7 +84,7 @@ SAE 18 1537      SAE 16 2336      SAE 14 3702      SAE 12 5833     SAE 10 9343
 """
 
 _LISTED: Final = tuple(
-    _TABLE(
+    TABLE(
         name=f"cable-area-{size}-{standard.lower()}",
         call={"size": size, "standard": standard},
         result=f"{standard.lower()}_area",

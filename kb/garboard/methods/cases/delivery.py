@@ -4,12 +4,12 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.constructed import OWN
 from garboard.methods.cases.deck import off_deck
 
 __all__ = ["FREE_AIR_DELIVERY"]
 
-_OWN: Final = partial(Proof, source="definition", seen="constructed", basis="constructed")
-_REFUSED: Final = partial(_OWN, expect=Expect.REFUSE)
+_REFUSED: Final = partial(OWN, expect=Expect.REFUSE)
 _HOT: Final = {
     "V": "0.5 m3",
     "p_1": "10 bar(g)",
@@ -66,7 +66,7 @@ FREE_AIR_DELIVERY: Final = (
         must_not_give=(("0.61683 m3/min", "temperature left out"),),
         independent="CoolProp 8.0.0: 0.5608 m3/min, real air, both readings hot",
     ),
-    _OWN(
+    OWN(
         name="fad-hot-receiver-amount",
         call=_without("T_intake"),
         result="FAD",
@@ -77,7 +77,7 @@ FREE_AIR_DELIVERY: Final = (
         ),
         independent="exact arithmetic: 0.5216294 m3/min",
     ),
-    _OWN(
+    OWN(
         name="recharge-1m3",
         call=_RECHARGE,
         result="t_recharge",
@@ -138,7 +138,7 @@ FREE_AIR_DELIVERY: Final = (
         result="t_recharge",
         value="is a volume flow; give it in a unit such as m3(n)/h",
     ),
-    _OWN(
+    OWN(
         name="fad-barometer-of-the-vessel",
         call={**_without("p_atm"), "site.atmosphere": "0.95 bar(a)"},
         result="FAD_intake",

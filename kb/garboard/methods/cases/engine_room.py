@@ -4,11 +4,11 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.constructed import OWN
 
 __all__ = ["ENGINE_ROOM_AIR"]
 
-_OWN: Final = partial(Proof, source="definition", seen="constructed", basis="constructed")
-_NO: Final = partial(_OWN, expect=Expect.REFUSE)
+_NO: Final = partial(OWN, expect=Expect.REFUSE)
 _VOLVO: Final = partial(
     Proof, source="volvo-marine-install", seen="original", basis="consistency", relative=0.001
 )
@@ -35,7 +35,7 @@ ENGINE_ROOM_AIR: Final = (
         independent="exact arithmetic: 95.493 m3/min; the guide constant 0.017 kW min/(kg K) is a "
         "specific heat of 1.02",
     ),
-    _OWN(
+    OWN(
         name="room-air-density",
         call=_AIR,
         result="rho",
@@ -52,14 +52,14 @@ ENGINE_ROOM_AIR: Final = (
         must_not_give=(("247.5 cm2", "the factor for a hot day left out"),),
         independent="exact arithmetic: 346.5 cm2",
     ),
-    _OWN(
+    OWN(
         name="room-air-density-to-the-digit",
         call=_AIR,
         result="rho",
         value="1.1287258 kg/m3",
         relative=1e-6,
     ),
-    _OWN(
+    OWN(
         name="room-10-kw-on-a-hot-day",
         call={
             "heat": "10 kW",
@@ -80,14 +80,14 @@ ENGINE_ROOM_AIR: Final = (
         result="duct_area",
         value="173.25 cm2",
     ),
-    _OWN(
+    OWN(
         name="room-duct-hotter-row",
         call={**_DUCT, "T": "21 degC"},
         result="duct_area",
         value="247.5 cm2",
         must_not_give=(("173.25 cm2", "the cooler row read above its temperature"),),
     ),
-    _OWN(
+    OWN(
         name="room-duct-hottest-row",
         call={**_DUCT, "T": "31 degC"},
         result="duct_area",

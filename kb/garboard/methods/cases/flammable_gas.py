@@ -4,6 +4,7 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.constructed import OWN
 
 __all__ = ["FLAMMABLE_GAS_FACTS"]
 
@@ -11,7 +12,6 @@ _IEC: Final = partial(Proof, source="iec-60079-20-1", seen="secondary")
 _OSHA: Final = partial(Proof, source="osha-propane", seen="original")
 _ENTRY: Final = partial(Proof, source="29cfr1915-b-app-a", seen="original", basis="rule")
 _HOT_WORK: Final = partial(Proof, source="cal-t8-8395", seen="original", basis="rule")
-_OWN: Final = partial(Proof, source="definition", seen="constructed", basis="constructed")
 _REFUSED: Final = partial(
     Proof, source="aws-f4.1", seen="original", basis="rule", result="alarm", expect=Expect.REFUSE
 )
@@ -79,7 +79,7 @@ _EDGES: Final = (
         must_not_give=(("0.7838 kg", "the higher published limit taken for a warning"),),
         note="1.7 percent of 20 m3, 1.55 times air of 1.2039 kg/m3",
     ),
-    _OWN(
+    OWN(
         name="gas-mass-warm",
         call={**_SPACE, "T": "40 degC"},
         result="mass",
@@ -96,21 +96,21 @@ _EDGES: Final = (
         basis="rule",
         expect=Expect.REFUSE,
     ),
-    _OWN(
+    OWN(
         name="gas-no-temperature",
         call={**_PROPANE, "V": "20 m3"},
         result="mass",
         value="the temperature of the space is missing",
         expect=Expect.REFUSE,
     ),
-    _OWN(
+    OWN(
         name="gas-not-said",
         call={"V": "20 m3", "T": "20 degC"},
         result="mass",
         value="say the gas: facts are held for propane only",
         expect=Expect.REFUSE,
     ),
-    _OWN(
+    OWN(
         name="gas-not-held",
         call={"gas": "acetylene"},
         result="alarm",

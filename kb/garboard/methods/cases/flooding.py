@@ -3,13 +3,12 @@
 from functools import partial
 from typing import Final
 
-from garboard.calc.method import Expect, Proof
+from garboard.calc.method import Expect
+from garboard.methods.cases.constructed import OWN
 
 __all__ = ["FLOODING_RATE"]
 
-_OWN: Final = partial(
-    Proof, source="definition", seen="constructed", basis="constructed", result="Q"
-)
+_OWN: Final = partial(OWN, result="Q")
 _HOLE: Final = {"d_hole": "50 mm", "h": "1 m", "Cd": "0.6"}
 
 FLOODING_RATE: Final = (

@@ -3,16 +3,16 @@
 from functools import partial
 from typing import Final
 
-from garboard.calc.method import Expect, Proof
+from garboard.calc.method import Expect
+from garboard.methods.cases.constructed import OWN
 
 __all__ = ["HYDRAULIC_FORCE_AND_POWER"]
 
-_OWN: Final = partial(Proof, source="definition", seen="constructed", basis="constructed")
-_NO: Final = partial(_OWN, expect=Expect.REFUSE)
+_NO: Final = partial(OWN, expect=Expect.REFUSE)
 _CYLINDER: Final = {"p": "160 bar(g)", "D": "50 mm"}
 
 HYDRAULIC_FORCE_AND_POWER: Final = (
-    _OWN(
+    OWN(
         name="hyd-push-50",
         call=_CYLINDER,
         result="F_push",
@@ -21,7 +21,7 @@ HYDRAULIC_FORCE_AND_POWER: Final = (
         must_not_give=(("31.615 kN", "the reading counted from nothing"),),
         independent="pint 0.25.3: 31.4159 kN",
     ),
-    _OWN(
+    OWN(
         name="hyd-power-40",
         call={"p": "160 bar(g)", "Q": "40 L/min"},
         result="P_oil",
@@ -35,7 +35,7 @@ HYDRAULIC_FORCE_AND_POWER: Final = (
         result="F_pull",
         value="rod not smaller than the bore",
     ),
-    _OWN(
+    OWN(
         name="hyd-pull-50-28",
         call={**_CYLINDER, "d_rod": "28 mm"},
         result="F_pull",
@@ -44,7 +44,7 @@ HYDRAULIC_FORCE_AND_POWER: Final = (
         must_not_give=(("31.416 kN", "the rod left out"),),
         note="16 MPa x pi / 4 x (2500 - 784) mm2",
     ),
-    _OWN(
+    OWN(
         name="hyd-shaft-40",
         call={"p": "160 bar(g)", "Q": "40 L/min", "eta": "85 %"},
         result="P_shaft",
@@ -53,7 +53,7 @@ HYDRAULIC_FORCE_AND_POWER: Final = (
         must_not_give=(("9.0667 kW", "multiplied by the efficiency instead of divided"),),
         note="10.6667 / 0.85",
     ),
-    _OWN(
+    OWN(
         name="hyd-below-relief",
         call={**_CYLINDER, "p_relief": "160 bar(g)"},
         result="F_push",

@@ -8,12 +8,12 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.constructed import OWN
 from garboard.methods.cases.deck import off_deck
 
 __all__ = ["LEAK_BY_PRESSURE_DECAY"]
 
-_OWN: Final = partial(Proof, source="definition", seen="constructed", basis="constructed")
-_REFUSED: Final = partial(_OWN, expect=Expect.REFUSE)
+_REFUSED: Final = partial(OWN, expect=Expect.REFUSE)
 _TABLE: Final = partial(
     Proof,
     result="Q_volume",
@@ -120,7 +120,7 @@ LEAK_BY_PRESSURE_DECAY: Final = (
         must_not_give=(("3.17 ft3/min", "cumulative time used as the interval"),),
         independent="scipy 1.17.1: 8.9988 ft3/min",
     ),
-    _OWN(
+    OWN(
         name="leak-si",
         call=_HOLD,
         result="Q_volume",
@@ -128,7 +128,7 @@ LEAK_BY_PRESSURE_DECAY: Final = (
         relative=0.002,
         independent="exact arithmetic: 6.57949 L/min",
     ),
-    _OWN(
+    OWN(
         name="leak-si-amount",
         call=_HOLD,
         result="Q",
@@ -137,7 +137,7 @@ LEAK_BY_PRESSURE_DECAY: Final = (
         must_not_give=(("6.57949 L(n)/min", "air at 290 K counted as air at 0 degC"),),
         independent="exact arithmetic: 6.57949 x 273.15 / 290 = 6.19720",
     ),
-    _OWN(
+    OWN(
         name="leak-that-is-cooling",
         call={**_HOLD, "p_2": "28.93058 bar(g)", "T_2": "280 K(a)"},
         result="Q",
@@ -146,7 +146,7 @@ LEAK_BY_PRESSURE_DECAY: Final = (
         must_not_give=(("11.06 L(n)/min", "a cooling receiver taken for a leak"),),
         note="(30 + 1.01325) x 280 / 290 - 1.01325 = 28.93058 bar gauge without any leak",
     ),
-    _OWN(
+    OWN(
         name="leak-at-working-pressure",
         call={**_PAIRS, **_REST},
         result="Q_at_working_pressure",
@@ -156,7 +156,7 @@ LEAK_BY_PRESSURE_DECAY: Final = (
         independent="scipy 1.17.1, linregress: 49.40116 ft3/min",
         note="the five printed leaks; the line and its reading are ours",
     ),
-    _OWN(
+    OWN(
         name="leak-line-of-two",
         call=_PAIRS,
         result="Q_at_working_pressure",
@@ -164,7 +164,7 @@ LEAK_BY_PRESSURE_DECAY: Final = (
         relative=1e-9,
         note="40 + 15 x 0.6; the three pairs left out move nothing",
     ),
-    _OWN(
+    OWN(
         name="leak-line-of-three",
         call={**_PAIRS, "p_mid_3": "55 psi(g)", "leak_3": "21 ft3(s)/min"},
         result="Q_at_working_pressure",
@@ -172,7 +172,7 @@ LEAK_BY_PRESSURE_DECAY: Final = (
         relative=1e-5,
         independent="scipy 1.17.1, linregress: 49.67857 ft3/min",
     ),
-    _OWN(
+    OWN(
         name="leak-line-of-four",
         call={
             name: text
@@ -297,7 +297,7 @@ LEAK_BY_PRESSURE_DECAY: Final = (
         result="Q_at_working_pressure",
         value="give leak_2: a straight line needs at least two intervals",
     ),
-    _OWN(
+    OWN(
         name="leak-barometer-of-the-vessel",
         call={**_without("p_atm"), "site.atmosphere": "0.95 bar(a)"},
         result="Q_volume",

@@ -4,6 +4,7 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.constructed import OWN
 
 __all__ = ["COMPRESSED_AIR_WATER"]
 
@@ -15,8 +16,7 @@ _HELD: Final = partial(
     seen="original",
     basis="table",
 )
-_OWN: Final = partial(Proof, source="definition", seen="constructed", basis="constructed")
-_REFUSED: Final = partial(_OWN, expect=Expect.REFUSE)
+_REFUSED: Final = partial(OWN, expect=Expect.REFUSE)
 _ONE_ATM: Final = {"p_atm": "1.01325 bar(a)"}
 _START: Final = {
     "T_1": "30 degC",
@@ -114,7 +114,7 @@ COMPRESSED_AIR_WATER: Final = (
         basis="table",
         independent="PsychroLib 2.5.0: 0.01074 gal_us/h",
     ),
-    _OWN(
+    OWN(
         name="water-starting-air",
         call=_START,
         result="water_rate",
@@ -140,7 +140,7 @@ COMPRESSED_AIR_WATER: Final = (
         absolute="0.00005 kg/m3",
         independent="PsychroLib 2.5.0: 0.005858 kg/m3",
     ),
-    _OWN(
+    OWN(
         name="water-vapour-20-unrounded",
         call={"T_1": "20 degC", "phi": "1"},
         result="vapour_density",
@@ -148,7 +148,7 @@ COMPRESSED_AIR_WATER: Final = (
         relative=2e-5,
         independent="PsychroLib 2.5.0 for the saturation pressure: 17.28750 g/m3",
     ),
-    _OWN(
+    OWN(
         name="water-vapour-55",
         call={"T_1": "55 degC", "phi": "0.8"},
         result="vapour_density",
@@ -156,7 +156,7 @@ COMPRESSED_AIR_WATER: Final = (
         relative=2e-5,
         independent="PsychroLib 2.5.0 for the saturation pressure: 83.25187 g/m3",
     ),
-    _OWN(
+    OWN(
         name="water-held-unrounded",
         call={"T_2": "20 degC", "p_2": "4 bar(g)", **_ONE_ATM},
         result="held",
@@ -164,7 +164,7 @@ COMPRESSED_AIR_WATER: Final = (
         relative=2e-5,
         independent="PsychroLib 2.5.0 for the saturation pressure: 0.003510130 kg/m3",
     ),
-    _OWN(
+    OWN(
         name="water-starting-air-unrounded",
         call={name: text for name, text in _START.items() if name != "q"},
         result="condensed",
@@ -172,7 +172,7 @@ COMPRESSED_AIR_WATER: Final = (
         relative=2e-5,
         independent="PsychroLib 2.5.0 for the saturation pressures: 0.02300561 kg/m3",
     ),
-    _OWN(
+    OWN(
         name="water-of-a-normal-cubic-metre",
         call={**_START, "q": "60 m3(n)/h"},
         result="water_rate",
@@ -181,7 +181,7 @@ COMPRESSED_AIR_WATER: Final = (
         must_not_give=(("1.38034 L/h", "normal air taken as air of the intake"),),
         note="a cubic metre of normal air fills 303.15 / 273.15 of one at the intake",
     ),
-    _OWN(
+    OWN(
         name="water-low-barometer",
         call={
             **{name: text for name, text in _START.items() if name not in ("q", "p_1")},
@@ -192,7 +192,7 @@ COMPRESSED_AIR_WATER: Final = (
         relative=2e-5,
         note="the intake pressure left out is the barometer",
     ),
-    _OWN(
+    OWN(
         name="water-none-from-dry-air",
         call={"T_1": "10 degC", "phi": "0.2", "T_2": "50 degC", "p_2": "2 bar(g)"},
         result="condensed",

@@ -4,6 +4,7 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.constructed import OWN
 from garboard.methods.cases.deck import off_deck
 
 __all__ = ["ORIFICE_AIR_FLOW"]
@@ -18,8 +19,7 @@ _TABLE: Final = partial(
     seen="secondary",
     basis="table",
 )
-_OWN: Final = partial(Proof, source="definition", seen="constructed", basis="constructed")
-_REFUSED: Final = partial(_OWN, result="Q", expect=Expect.REFUSE)
+_REFUSED: Final = partial(OWN, result="Q", expect=Expect.REFUSE)
 _HIGHER: Final = "real-gas nozzle, up to 1 percent higher"
 
 ORIFICE_AIR_FLOW: Final = (
@@ -92,7 +92,7 @@ ORIFICE_AIR_FLOW: Final = (
         must_not_give=(("14.2 ft3/min", "choked formula used below its limit"),),
         independent=f"CoolProp 8.0.0: 7.172 ft3/min, {_HIGHER}",
     ),
-    _OWN(
+    OWN(
         name="orifice-100-1_4-amount",
         call={name: text for name, text in _QUARTER.items() if name != "T"},
         result="Q",
@@ -101,7 +101,7 @@ ORIFICE_AIR_FLOW: Final = (
         must_not_give=(("176.47 m3(n)/h", "air at 70 degF counted as air at 0 degC"),),
         note="the upstream temperature left out is 530 degR",
     ),
-    _OWN(
+    OWN(
         name="orifice-just-choked",
         call={**_QUARTER, "p": "14.7 psi(g)"},
         result="Q_printed",
@@ -109,7 +109,7 @@ ORIFICE_AIR_FLOW: Final = (
         relative=2e-5,
         note="at twice the barometer the choked formula answers",
     ),
-    _OWN(
+    OWN(
         name="orifice-just-subsonic",
         call={**_QUARTER, "p": "14.6999 psi(g)"},
         result="Q_printed",
@@ -117,14 +117,14 @@ ORIFICE_AIR_FLOW: Final = (
         relative=2e-5,
         note="just below it the subsonic formula answers: a step of 0.1 percent",
     ),
-    _OWN(
+    OWN(
         name="orifice-sharp-edge",
         call={**_QUARTER, "C": "0.65"},
         result="Q_printed",
         value="67.4944 ft3/min",
         relative=2e-5,
     ),
-    _OWN(
+    OWN(
         name="orifice-starting-air",
         call={
             "p": "30 bar(g)",
@@ -163,7 +163,7 @@ ORIFICE_AIR_FLOW: Final = (
         call={**_QUARTER, "d": "0 inch"},
         value="the bore of the hole is missing",
     ),
-    _OWN(
+    OWN(
         name="orifice-barometer-of-the-vessel",
         call={"p": "5 psi(g)", "d": "0.25 inch", "C": "1", "site.atmosphere": "0.95 bar(a)"},
         result="Q_printed",

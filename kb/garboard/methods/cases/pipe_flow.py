@@ -4,11 +4,11 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.constructed import OWN
 
 __all__ = ["PIPE_PRESSURE_DROP"]
 
-_OWN: Final = partial(Proof, source="definition", seen="constructed", basis="constructed")
-_NO: Final = partial(_OWN, expect=Expect.REFUSE)
+_NO: Final = partial(OWN, expect=Expect.REFUSE)
 _TEXTBOOK: Final = partial(Proof, source="pipe-flow-textbook", seen="secondary")
 _WATER: Final = {
     "v": "0.2 m/s",
@@ -56,7 +56,7 @@ PIPE_PRESSURE_DROP: Final = (
         must_not_give=(("0.0046285", "Fanning factor"),),
         independent="scipy 1.17.1: 0.0185138661",
     ),
-    _OWN(
+    OWN(
         name="friction-1e4-0.01",
         call={"Re": "10000", "rel_rough": "0.01"},
         result="f",
@@ -65,7 +65,7 @@ PIPE_PRESSURE_DROP: Final = (
         must_not_give=(("0.05", "a table on a compressed-air page"),),
         independent="fluids 1.3.1: 0.0431266",
     ),
-    _OWN(
+    OWN(
         name="friction-1e6-1e-4",
         call={"Re": "1000000", "rel_rough": "0.0001"},
         result="f",
@@ -74,7 +74,7 @@ PIPE_PRESSURE_DROP: Final = (
         must_not_give=(("0.012", "a table on a compressed-air page"),),
         independent="fluids 1.3.1: 0.0134414",
     ),
-    _OWN(
+    OWN(
         name="friction-1e5-0.001",
         call={"Re": "100000", "rel_rough": "0.001"},
         result="f",
@@ -82,7 +82,7 @@ PIPE_PRESSURE_DROP: Final = (
         absolute="0.00001",
         independent="fluids 1.3.1: 0.0221745",
     ),
-    _OWN(
+    OWN(
         name="drop-transition-laminar",
         call=_BETWEEN,
         result="drop_laminar",
@@ -91,7 +91,7 @@ PIPE_PRESSURE_DROP: Final = (
         independent="exact arithmetic: 288 Pa",
         note="Re 3000: both figures are shown, drop itself is refused",
     ),
-    _OWN(
+    OWN(
         name="drop-transition-turbulent",
         call=_BETWEEN,
         result="drop_turbulent",
@@ -108,7 +108,7 @@ PIPE_PRESSURE_DROP: Final = (
         basis="consistency",
         independent="fluids 1.3.1: 1531.394",
     ),
-    _OWN(
+    OWN(
         name="drop-hydraulic-warm",
         call={**_OIL, "nu": "46 mm2/s"},
         result="drop",
@@ -123,7 +123,7 @@ PIPE_PRESSURE_DROP: Final = (
         value="cold viscosity missing",
         source="house-rule",
     ),
-    _OWN(
+    OWN(
         name="friction-1e5-0.01",
         call={"Re": "100000", "rel_rough": "0.01"},
         result="f",
@@ -145,7 +145,7 @@ PIPE_PRESSURE_DROP: Final = (
         value="both drops are shown, no single number",
         source="house-rule",
     ),
-    _OWN(
+    OWN(
         name="friction-just-laminar",
         call={"Re": "1950", "rel_rough": "0.001"},
         result="f",
@@ -153,7 +153,7 @@ PIPE_PRESSURE_DROP: Final = (
         relative=1e-5,
         note="64 / 1950; the band starts at 2000",
     ),
-    _OWN(
+    OWN(
         name="friction-just-turbulent",
         call={"Re": "4100", "rel_rough": "0"},
         result="f",
@@ -162,7 +162,7 @@ PIPE_PRESSURE_DROP: Final = (
         must_not_give=(("0.01561", "laminar formula above 4000"),),
         independent="fluids 1.3.1: 0.03961712",
     ),
-    _OWN(
+    OWN(
         name="drop-turbulent-rough-pipe",
         call={
             "Q": "260 L/min",
@@ -198,14 +198,14 @@ PIPE_PRESSURE_DROP: Final = (
         result="drop_turbulent",
         value="the flow is laminar",
     ),
-    _OWN(
+    OWN(
         name="drop-laminar-shown-at-4000",
         call={**_BETWEEN, "v": "0.4 m/s"},
         result="drop_laminar",
         value="384 Pa(d)",
         relative=1e-6,
     ),
-    _OWN(
+    OWN(
         name="drop-turbulent-shown-at-2100",
         call={**_BETWEEN, "v": "0.21 m/s"},
         result="drop_turbulent",
@@ -225,7 +225,7 @@ PIPE_PRESSURE_DROP: Final = (
         result="f",
         value="rougher than the formula was made for",
     ),
-    _OWN(
+    OWN(
         name="drop-oil-warm",
         call=_COLD,
         result="drop",
@@ -233,7 +233,7 @@ PIPE_PRESSURE_DROP: Final = (
         relative=1e-5,
         note="the first oil case, with its cold start said",
     ),
-    _OWN(
+    OWN(
         name="drop-oil-cold",
         call=_COLD,
         result="drop_cold",

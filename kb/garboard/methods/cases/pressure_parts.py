@@ -4,6 +4,7 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.constructed import OWN
 
 __all__ = ["PRESSURE_PART_RECHECK"]
 
@@ -12,8 +13,7 @@ _SHELL: Final = {**_HELD, "P": "100 psi(g)", "R": "48.125 inch", "S": "17500 psi
 _QUESTION: Final = partial(
     Proof, source="api-510-questions", seen="secondary", basis="consistency", relative=0.005
 )
-_OWN: Final = partial(Proof, source="definition", seen="constructed", basis="constructed")
-_REFUSED: Final = partial(_OWN, result="t_shell", expect=Expect.REFUSE)
+_REFUSED: Final = partial(OWN, result="t_shell", expect=Expect.REFUSE)
 _MEASURED: Final = {
     **_HELD,
     "t": "0.906 inch",
@@ -111,7 +111,7 @@ PRESSURE_PART_RECHECK: Final = (
         seen="secondary",
         basis="rule",
     ),
-    _OWN(
+    OWN(
         name="part-wall-just-under-half-the-radius",
         call={**_MEASURED, "t": "12 inch"},
         result="P_shown",
@@ -144,7 +144,7 @@ PRESSURE_PART_RECHECK: Final = (
         call={**_SHELL, "E": "1.05"},
         value="a joint is not better than the plate",
     ),
-    _OWN(
+    OWN(
         name="part-thick-by-a-little",
         call={**_HELD, "P": "7600 psi(g)", "R": "24 inch", "S": "20000 psi(d)", "E": "1"},
         result="t_shell",
@@ -152,14 +152,14 @@ PRESSURE_PART_RECHECK: Final = (
         relative=0.0001,
         note="7600 x 24 / (20 000 - 4560), just under 0.385 x 20 000",
     ),
-    _OWN(
+    OWN(
         name="part-too-thick-by-a-little",
         call={**_HELD, "P": "7750 psi(g)", "R": "24 inch", "S": "20000 psi(d)", "E": "1"},
         result="t_shell",
         value="above 0.385*S*E",
         expect=Expect.REFUSE,
     ),
-    _OWN(
+    OWN(
         name="part-high-head",
         call={
             **_HELD,
@@ -174,14 +174,14 @@ PRESSURE_PART_RECHECK: Final = (
         relative=0.0001,
         note="2500 x 60 / (30 000 - 500) + 0.1",
     ),
-    _OWN(
+    OWN(
         name="part-wall-that-fits-the-nameplate",
         call={**_MEASURED, "P": "700 psi(g)"},
         result="P_shown",
         value="728.067 psi(g)",
         relative=1e-5,
     ),
-    _OWN(
+    OWN(
         name="part-wall-below-the-nameplate",
         call={**_MEASURED, "P": "740 psi(g)"},
         result="P_shown",
@@ -189,7 +189,7 @@ PRESSURE_PART_RECHECK: Final = (
         relative=1e-5,
         expect=Expect.ALARM,
     ),
-    _OWN(
+    OWN(
         name="part-water-above-takes-it-below",
         call={**_MEASURED, "P": "728 psi(g)", "static_head": "2 ft"},
         result="P_shown",
@@ -197,7 +197,7 @@ PRESSURE_PART_RECHECK: Final = (
         relative=1e-5,
         expect=Expect.ALARM,
     ),
-    _OWN(
+    OWN(
         name="part-little-water-above",
         call={**_MEASURED, "P": "727.2 psi(g)", "static_head": "2 ft"},
         result="t_shell",

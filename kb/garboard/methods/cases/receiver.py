@@ -8,21 +8,15 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.constructed import HOUSE, OWN
 
 __all__ = ["PRESSURE_DATUM"]
 
-_OWN: Final = partial(Proof, source="definition", seen="constructed", basis="constructed")
-_HOUSE: Final = partial(
-    Proof,
-    source="house-rule",
-    seen="constructed",
-    basis="constructed",
-    expect=Expect.REFUSE,
-)
+_HOUSE: Final = partial(HOUSE, expect=Expect.REFUSE)
 _TANK: Final = {"V": "500 L", "T": "15 degC", "p_atm": "1.01325 bar(a)"}
 
 PRESSURE_DATUM: Final = (
-    _OWN(
+    OWN(
         name="datum-100psig-abs",
         call={"p_g": "100 psi(g)", "p_atm": "101325 Pa(a)"},
         result="p_abs",
@@ -31,7 +25,7 @@ PRESSURE_DATUM: Final = (
         must_not_give=(("6.8948 bar(a)", "gauge reading reported as absolute"),),
         independent="scipy 1.17.1: 7.9080073 bar",
     ),
-    _OWN(
+    OWN(
         name="datum-abs-back-to-gauge",
         call={"p_found": "7.9080073 bar(a)", "p_atm": "101325 Pa(a)"},
         result="p_reading",
@@ -40,7 +34,7 @@ PRESSURE_DATUM: Final = (
         must_not_give=(("114.696 psi(g)", "absolute pressure reported as a reading"),),
         note="the case before it, the other way round",
     ),
-    _OWN(
+    OWN(
         name="datum-free-air-total",
         call={"p_g": "30 bar(g)", **_TANK},
         result="free_air_total",
@@ -49,7 +43,7 @@ PRESSURE_DATUM: Final = (
         must_not_give=(("14.8038 m3(s)", "atmosphere left out"),),
         independent="CoolProp 8.0.0: 15.437 m3, real air at 20 degC",
     ),
-    _OWN(
+    OWN(
         name="datum-free-air-usable",
         call={"p_hi": "30 bar(g)", "p_lo": "10 bar(g)", **_TANK},
         result="free_air_usable",
@@ -80,7 +74,7 @@ PRESSURE_DATUM: Final = (
         ),
         independent="scipy 1.17.1: 28.0802 ft3",
     ),
-    _OWN(
+    OWN(
         name="datum-barometer-of-the-vessel",
         call={"p_g": "100 psi(g)", "site.atmosphere": "14.7 psi(a)"},
         result="p_abs",
@@ -104,35 +98,35 @@ PRESSURE_DATUM: Final = (
         result="V_after",
         value="a ratio with a gauge pressure has no meaning",
     ),
-    _OWN(
+    OWN(
         name="datum-below-vacuum",
         call={"p_g": "-1.02 bar(g)", "p_atm": "1.01325 bar(a)"},
         result="p_abs",
         value="below a perfect vacuum",
         expect=Expect.REFUSE,
     ),
-    _OWN(
+    OWN(
         name="datum-over-40-bar",
         call={"p_g": "41 bar(g)", **_TANK},
         result="free_air_total",
         value="above 40 bar gauge",
         expect=Expect.REFUSE,
     ),
-    _OWN(
+    OWN(
         name="datum-start-over-40-bar",
         call={"p_hi": "41 bar(g)", "p_lo": "10 bar(g)", **_TANK},
         result="free_air_usable",
         value="above 40 bar gauge",
         expect=Expect.REFUSE,
     ),
-    _OWN(
+    OWN(
         name="datum-nothing-usable",
         call={"p_hi": "10 bar(g)", "p_lo": "10 bar(g)", **_TANK},
         result="free_air_usable",
         value="no usable pressure",
         expect=Expect.REFUSE,
     ),
-    _OWN(
+    OWN(
         name="datum-no-temperature",
         call={"V": "500 L", "p_g": "30 bar(g)"},
         result="free_air_total",

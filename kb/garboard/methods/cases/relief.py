@@ -4,11 +4,11 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.constructed import OWN
 
 __all__ = ["RELIEF_CAPACITY_CHECK"]
 
-_OWN: Final = partial(Proof, source="definition", seen="constructed", basis="constructed")
-_REFUSED: Final = partial(_OWN, expect=Expect.REFUSE)
+_REFUSED: Final = partial(OWN, expect=Expect.REFUSE)
 _SET: Final = partial(Proof, source="30cfr57.13011", seen="original")
 _CALIFORNIA: Final = partial(Proof, source="cal-t8-465", seen="original", basis="rule")
 
@@ -85,7 +85,7 @@ _PUBLISHED: Final = (
         independent="fluids 1.3.1: 3699.05 mm2",
         note="the library's documentation says that it matches the example of the standard",
     ),
-    _OWN(
+    OWN(
         name="relief-area-starting-air",
         call=_AIR,
         result="area",
@@ -105,14 +105,14 @@ _PUBLISHED: Final = (
 )
 
 _EDGES: Final = (
-    _OWN(
+    OWN(
         name="relief-two-compressors",
         call={**_VALVE, "compressors": "[40 m3(n)/h, 29.6 m3(n)/h]"},
         result="together",
         value="69.6 m3(n)/h",
         must_not_give=(("40 m3(n)/h", "the largest compressor alone"),),
     ),
-    _OWN(
+    OWN(
         name="relief-two-compressors-too-many",
         call={**_VALVE, "compressors": "[41 m3(n)/h, 29.6 m3(n)/h]"},
         result="verdict",
@@ -120,19 +120,19 @@ _EDGES: Final = (
         expect=Expect.ALARM,
         note="each of them alone is covered",
     ),
-    _OWN(
+    OWN(
         name="relief-margin",
         call=_VALVE,
         result="margin",
         value="40.4 m3(n)/h",
     ),
-    _OWN(
+    OWN(
         name="relief-exactly-covered",
         call={**_VALVE, "compressors": "[70 m3(n)/h]"},
         result="verdict",
         value="covers",
     ),
-    _OWN(
+    OWN(
         name="relief-other-state",
         call={**_VALVE, "stamped": "31 m3(s)/h"},
         result="verdict",
@@ -189,7 +189,7 @@ _EDGES: Final = (
         value="covers",
         expect=Expect.ALARM,
     ),
-    _OWN(
+    OWN(
         name="relief-area-choked",
         call={**_LOW, "P2": "104 kPa(a)"},
         result="area",
@@ -204,7 +204,7 @@ _EDGES: Final = (
         result="area",
         value="the flow is not choked",
     ),
-    _OWN(
+    OWN(
         name="relief-area-corrected",
         call={**_AIR, "Kb": "0.9", "Kc": "0.9"},
         result="area",
@@ -286,7 +286,7 @@ _EDGES: Final = (
         result="margin",
         value="a receiver without a relief valve holds no pressure",
     ),
-    _OWN(
+    OWN(
         name="relief-one-valve",
         call={**_VALVE, "valves": "1"},
         result="verdict",
@@ -304,7 +304,7 @@ _EDGES: Final = (
         result="area",
         value="a ratio of specific heats is above 1",
     ),
-    _OWN(
+    OWN(
         name="relief-heat-ratio-near-one",
         call={**_AIR, "k": "1.05"},
         result="area",

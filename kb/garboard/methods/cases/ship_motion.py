@@ -4,6 +4,7 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.constructed import HOUSE, OWN
 
 __all__ = ["SHIP_MOTION_LOAD"]
 
@@ -16,10 +17,7 @@ _MOTION: Final = partial(
     basis="published",
     absolute="0.0001 g0",
 )
-_OWN: Final = partial(Proof, source="definition", seen="constructed", basis="constructed")
-_HOUSE: Final = partial(
-    Proof, source="house-rule", seen="constructed", basis="constructed", expect=Expect.REFUSE
-)
+_HOUSE: Final = partial(HOUSE, expect=Expect.REFUSE)
 
 SHIP_MOTION_LOAD: Final = (
     _MOTION(
@@ -66,7 +64,7 @@ SHIP_MOTION_LOAD: Final = (
         value="0.3106 g0",
         independent="scipy 1.17.1: 0.310583 g0",
     ),
-    _OWN(
+    OWN(
         name="motion-roll-25-other-way-lateral",
         call=_ROLL,
         result="lateral_other",
@@ -74,7 +72,7 @@ SHIP_MOTION_LOAD: Final = (
         absolute="0.000001 g0",
         note="the other way is what the printed case with a heave of -0.2 gives",
     ),
-    _OWN(
+    OWN(
         name="motion-roll-25-other-way-normal",
         call=_ROLL,
         result="normal_other",
@@ -94,21 +92,21 @@ SHIP_MOTION_LOAD: Final = (
         result="alpha",
         value="no acceleration without a period",
     ),
-    _OWN(
+    OWN(
         name="motion-above-45-degrees",
         call={**_ROLL, "theta": "46 deg"},
         result="lateral",
         value="above 45 degrees",
         expect=Expect.REFUSE,
     ),
-    _OWN(
+    OWN(
         name="motion-at-45-degrees",
         call={**_ROLL, "theta": "45 deg"},
         result="alpha",
         value="17.7653 deg/s2",
         absolute="0.0001 deg/s2",
     ),
-    _OWN(
+    OWN(
         name="motion-heave-above-gravity",
         call={**_ROLL, "heave": "1.05"},
         result="lateral",

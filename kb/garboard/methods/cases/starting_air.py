@@ -4,14 +4,13 @@ The published cases count free air at one atmosphere and at the temperature of t
 air is written m3(s) here, with the receiver at 15 degC, which is the reference state of m3(s).
 """
 
-from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.constructed import OWN
 
 __all__ = ["STARTING_AIR_RECEIVER"]
 
-_OWN: Final = partial(Proof, source="definition", seen="constructed", basis="constructed")
 _ROOM: Final = {"T": "15 degC", "p_atm": "1.01325 bar(a)"}
 _READING: Final = {
     "V": "0.5 m3",
@@ -22,7 +21,7 @@ _READING: Final = {
 }
 
 STARTING_AIR_RECEIVER: Final = (
-    _OWN(
+    OWN(
         name="start-500L-30bar",
         call=_READING,
         result="starts",
@@ -30,7 +29,7 @@ STARTING_AIR_RECEIVER: Final = (
         must_not_give=(("18", "counted down to zero gauge"),),
         independent="CoolProp 8.0.0: 12.479, unrounded, real air, room temperature",
     ),
-    _OWN(
+    OWN(
         name="start-500L-30bar-unrounded",
         call=_READING,
         result="starts_unrounded",
@@ -38,7 +37,7 @@ STARTING_AIR_RECEIVER: Final = (
         relative=1e-4,
         independent="exact arithmetic: 12.33654",
     ),
-    _OWN(
+    OWN(
         name="start-500L-30bar-fast",
         call=_READING,
         result="starts_fast",
@@ -48,7 +47,7 @@ STARTING_AIR_RECEIVER: Final = (
         independent="CoolProp 8.0.0: 9.9385, unrounded, isentropic real air",
         note="print 9 to 12, not 12; round down only the lower figure of the two models",
     ),
-    _OWN(
+    OWN(
         name="start-500L-30bar-least",
         call=_READING,
         result="starts_least",
@@ -56,7 +55,7 @@ STARTING_AIR_RECEIVER: Final = (
         must_not_give=(("10", "9.998 starts rounded up"),),
         note="print 9 to 12",
     ),
-    _OWN(
+    OWN(
         name="start-500L-22bar",
         call={**_READING, "p_reading": "22 bar(g)"},
         result="starts",
@@ -64,7 +63,7 @@ STARTING_AIR_RECEIVER: Final = (
         must_not_give=(("13", "counted down to zero gauge"),),
         independent="CoolProp 8.0.0: 7.4755, unrounded",
     ),
-    _OWN(
+    OWN(
         name="start-volume-six",
         call={
             "N": "6",
@@ -90,7 +89,7 @@ STARTING_AIR_RECEIVER: Final = (
         independent="exact arithmetic: 29.6077 m3/h",
         note="one-hour filling time is the published requirement; the volume is ours",
     ),
-    _OWN(
+    OWN(
         name="start-over-40-bar",
         call={**_READING, "p_reading": "45 bar(g)"},
         result="starts",
@@ -107,7 +106,7 @@ STARTING_AIR_RECEIVER: Final = (
         basis="constructed",
         expect=Expect.REFUSE,
     ),
-    _OWN(
+    OWN(
         name="start-volume-twelve",
         call={
             "N": "12",
@@ -122,14 +121,14 @@ STARTING_AIR_RECEIVER: Final = (
         must_not_give=(("0.44583 m3", "p_lo taken as zero"),),
         independent="exact arithmetic: 0.74305 m3",
     ),
-    _OWN(
+    OWN(
         name="start-no-air-a-start",
         call={name: text for name, text in _READING.items() if name != "v_start"},
         result="starts",
         value="air per start must be measured",
         expect=Expect.REFUSE,
     ),
-    _OWN(
+    OWN(
         name="start-at-the-minimum",
         call={**_READING, "p_reading": "10 bar(g)"},
         result="starts",
@@ -137,7 +136,7 @@ STARTING_AIR_RECEIVER: Final = (
         expect=Expect.ALARM,
         note="zero starts: do not rely on this receiver",
     ),
-    _OWN(
+    OWN(
         name="start-below-the-minimum",
         call={**_READING, "p_reading": "8 bar(g)"},
         result="starts_fast",
@@ -145,7 +144,7 @@ STARTING_AIR_RECEIVER: Final = (
         expect=Expect.ALARM,
         note="no less than zero starts",
     ),
-    _OWN(
+    OWN(
         name="start-fewer-than-required",
         call={**_READING, "N": "13"},
         result="starts",
@@ -153,14 +152,14 @@ STARTING_AIR_RECEIVER: Final = (
         expect=Expect.ALARM,
         note="fewer starts than required",
     ),
-    _OWN(
+    OWN(
         name="start-just-over-40-bar",
         call={**_READING, "p_reading": "41 bar(g)"},
         result="starts",
         value="above 40 bar gauge",
         expect=Expect.REFUSE,
     ),
-    _OWN(
+    OWN(
         name="start-charged-over-40-bar",
         call={
             "N": "6",
@@ -173,14 +172,14 @@ STARTING_AIR_RECEIVER: Final = (
         value="above 40 bar gauge",
         expect=Expect.REFUSE,
     ),
-    _OWN(
+    OWN(
         name="start-filled-over-40-bar",
         call={"V": "1.0 m3", "p_full": "41 bar(g)", "t": "1 h", **_ROOM},
         result="fill_rate",
         value="above 40 bar gauge",
         expect=Expect.REFUSE,
     ),
-    _OWN(
+    OWN(
         name="start-nothing-usable",
         call={
             "N": "6",

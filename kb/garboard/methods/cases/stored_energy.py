@@ -4,14 +4,14 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.constructed import OWN
 
 __all__ = ["GAS_TEST_STORED_ENERGY"]
 
 _TEN: Final = {"V": "50 L", "p_test": "10 bar(g)", "Pa": "1.01325 bar(a)"}
 _TEN_101: Final = {**_TEN, "Pa": "101 kPa(a)"}
 _THIRTY_THREE: Final = {"V": "0.5 m3", "p_test": "33 bar(g)", "Pa": "1.01325 bar(a)"}
-_OWN: Final = partial(Proof, source="definition", seen="constructed", basis="constructed")
-_REFUSED: Final = partial(_OWN, result="E_isentropic", expect=Expect.REFUSE)
+_REFUSED: Final = partial(OWN, result="E_isentropic", expect=Expect.REFUSE)
 
 GAS_TEST_STORED_ENERGY: Final = (
     Proof(
@@ -48,7 +48,7 @@ GAS_TEST_STORED_ENERGY: Final = (
         basis="constructed",
         independent="scipy 1.17.1, work integral: 2694.749 kJ",
     ),
-    _OWN(
+    OWN(
         name="energy-500L-isothermal",
         call=_THIRTY_THREE,
         result="E_isothermal",
@@ -56,7 +56,7 @@ GAS_TEST_STORED_ENERGY: Final = (
         relative=0.001,
         independent="scipy 1.17.1: 5975.43 kJ",
     ),
-    _OWN(
+    OWN(
         name="energy-500L-water-39-bar",
         call={"V": "0.5 m3", "dP": "39 bar(d)", "K_bulk": "2.201 GPa(d)"},
         result="E_liquid",
@@ -75,7 +75,7 @@ GAS_TEST_STORED_ENERGY: Final = (
         seen="constructed",
         basis="constructed",
     ),
-    _OWN(
+    OWN(
         name="energy-50L-brode",
         call=_TEN,
         result="E_brode",
@@ -94,7 +94,7 @@ GAS_TEST_STORED_ENERGY: Final = (
         basis="constructed",
         must_not_give=(("27574000 ft.lbf", "a maker's article: wrong power, slipped point"),),
     ),
-    _OWN(
+    OWN(
         name="energy-times-water",
         call={"V": "0.5 m3", "p_test": "33 bar(g)", "dP": "39 bar(d)", "Pa": "101 kPa(a)"},
         result="times_water",
@@ -102,7 +102,7 @@ GAS_TEST_STORED_ENERGY: Final = (
         absolute="0.5",
         note="2694.7 kJ by 39 bar squared x 0.5 m3 / (2 x 2.2 GPa), 1.7284 kJ",
     ),
-    _OWN(
+    OWN(
         name="energy-water-at-the-same-reading",
         call=_TEN,
         result="E_liquid",
@@ -125,7 +125,7 @@ GAS_TEST_STORED_ENERGY: Final = (
         call={"V": "50 L", "P": "46.2 bar(a)", "Pa": "1.01325 bar(a)"},
         value="above 45 bar gauge",
     ),
-    _OWN(
+    OWN(
         name="energy-at-45-bar",
         call={**_TEN, "p_test": "45 bar(g)"},
         result="E_brode",
@@ -137,7 +137,7 @@ GAS_TEST_STORED_ENERGY: Final = (
         call={**_TEN, "P": "1.01325 bar(a)", "p_test": "0 bar(g)"},
         value="nothing stored",
     ),
-    _OWN(
+    OWN(
         name="energy-of-a-heavy-gas",
         call={**_TEN, "k": "1.05"},
         result="E_brode",

@@ -4,12 +4,11 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.constructed import OWN
 
 __all__ = ["SUCTION_HEAD_AVAILABLE"]
 
-_OWN: Final = partial(
-    Proof, source="definition", seen="constructed", basis="constructed", result="head"
-)
+_OWN: Final = partial(OWN, result="head")
 _NO: Final = partial(_OWN, source="house-rule", expect=Expect.REFUSE)
 _COLUMNS: Final = {
     "h_atm": "34 ft",

@@ -8,12 +8,12 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.constructed import OWN
 from garboard.methods.cases.deck import off_deck
 
 __all__ = ["RECEIVER_SURGE_VOLUME"]
 
-_OWN: Final = partial(Proof, source="definition", seen="constructed", basis="constructed")
-_REFUSED: Final = partial(_OWN, result="volume", expect=Expect.REFUSE)
+_REFUSED: Final = partial(OWN, result="volume", expect=Expect.REFUSE)
 _SURGE: Final = {
     "t": "5 min",
     "q_out": "free_air(350 ft3/min, 14.7 psi(a), 15 degC)",
@@ -57,7 +57,7 @@ RECEIVER_SURGE_VOLUME: Final = (
         independent="CoolProp 8.0.0: 4.2655 m3, real air",
         note="unrounded 4.2981 m3",
     ),
-    _OWN(
+    OWN(
         name="surge-normal-air-unrounded",
         call=_BUFFER,
         result="volume",
@@ -130,14 +130,14 @@ RECEIVER_SURGE_VOLUME: Final = (
         call={**_BUFFER, "t": "0 min"},
         value="the time the draw lasts is missing",
     ),
-    _OWN(
+    OWN(
         name="surge-no-refill-time",
         call={"q_out": "50 m3(n)/h", "t_buffer": "15 min", "t_refill": "0 min"},
         result="q_total",
         value="the refill time is missing",
         expect=Expect.REFUSE,
     ),
-    _OWN(
+    OWN(
         name="surge-negative-buffer",
         call={"q_out": "50 m3(n)/h", "t_buffer": "-15 min", "t_refill": "5 min"},
         result="q_total",

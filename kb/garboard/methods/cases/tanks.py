@@ -4,11 +4,11 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.constructed import OWN
 
 __all__ = ["TANK_CONTENTS"]
 
-_OWN: Final = partial(Proof, source="definition", seen="constructed", basis="constructed")
-_NO: Final = partial(_OWN, expect=Expect.REFUSE)
+_NO: Final = partial(OWN, expect=Expect.REFUSE)
 _FLAT: Final = {"D": "1 m", "L": "2 m", "a": "0 m"}
 _ENGINE: Final = {"P": "150 kW", "sfoc": "210 g/kWh", "rho": "0.84 kg/L"}
 _FULL: Final = {"V": "800 L", "usable": "0.9", **_ENGINE}
@@ -25,7 +25,7 @@ TANK_CONTENTS: Final = (
         basis="published",
         independent="fluids 1.3.1: 2380.95654 gal_us",
     ),
-    _OWN(
+    OWN(
         name="tank-flat-quarter",
         call={**_FLAT, "h": "0.25 m"},
         result="volume",
@@ -34,7 +34,7 @@ TANK_CONTENTS: Final = (
         must_not_give=(("0.3927 m3", "a quarter of the height taken as a quarter of the volume"),),
         independent="fluids 1.3.1: 0.30709242 m3",
     ),
-    _OWN(
+    OWN(
         name="tank-endurance",
         call=_FULL,
         result="hours",
@@ -52,7 +52,7 @@ TANK_CONTENTS: Final = (
         result="volume",
         value="above the diameter",
     ),
-    _OWN(
+    OWN(
         name="tank-day-tank",
         call={**_ENGINE, "hours": "8 h"},
         result="day_tank",
@@ -61,28 +61,28 @@ TANK_CONTENTS: Final = (
         must_not_give=(("252 L", "density left out"),),
         independent="exact arithmetic: 300 L",
     ),
-    _OWN(
+    OWN(
         name="tank-empty",
         call={**_FLAT, "h": "0 m"},
         result="volume",
         value="0 L",
         absolute="1e-9 L",
     ),
-    _OWN(
+    OWN(
         name="tank-full",
         call={**_FLAT, "h": "1 m"},
         result="volume",
         value="1570.796327 L",
         note="pi / 4 x 1 m2 x 2 m",
     ),
-    _OWN(
+    OWN(
         name="tank-full-ellipsoidal",
         call={"D": "1 m", "L": "0 m", "a": "0.5 m", "h": "1 m"},
         result="volume",
         value="523.598776 L",
         note="two ends as deep as the radius are a sphere: 4 / 3 x pi x 0.5^3 m3",
     ),
-    _OWN(
+    OWN(
         name="tank-nine-tenths",
         call={**_FLAT, "h": "0.9 m"},
         result="volume",
@@ -90,7 +90,7 @@ TANK_CONTENTS: Final = (
         relative=1e-8,
         independent="fluids 1.3.1: 1489.04577240 L",
     ),
-    _OWN(
+    OWN(
         name="tank-endurance-at-a-depth",
         call={**_FLAT, "h": "0.5 m", "usable": "0.9", **_ENGINE},
         result="hours",

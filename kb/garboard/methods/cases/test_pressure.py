@@ -4,6 +4,7 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.constructed import OWN
 
 __all__ = ["TEST_PRESSURE_BY_CODE"]
 
@@ -21,13 +22,7 @@ _GAS: Final = partial(
 )
 _TANK: Final = partial(Proof, source="46cfr182.435", seen="original", basis="rule")
 _COOKING: Final = partial(Proof, source="46cfr58.16-19", seen="original", basis="rule")
-_OWN: Final = partial(
-    Proof,
-    source="definition",
-    seen="constructed",
-    basis="constructed",
-    expect=Expect.REFUSE,
-)
+_OWN: Final = partial(OWN, expect=Expect.REFUSE)
 
 _PIPE_GAS: Final = {"code": "cfr46_pipe_pneumatic", "mawp": "30 bar(g)"}
 _PIPE_WATER: Final = {

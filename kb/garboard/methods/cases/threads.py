@@ -4,14 +4,14 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.constructed import OWN
 
 __all__ = ["THREAD_AND_PIPE_SIZE"]
 
 _THREAD: Final = partial(Proof, source="iso-228-7", seen="secondary", basis="table")
 _PIPE: Final = partial(Proof, source="asme-b36.10", seen="secondary", basis="table")
 _MINOR: Final = partial(_THREAD, result="minor", absolute="0.004 mm")
-_OWN: Final = partial(Proof, source="definition", seen="constructed", basis="constructed")
-_REFUSED: Final = partial(_OWN, result="minor", expect=Expect.REFUSE)
+_REFUSED: Final = partial(OWN, result="minor", expect=Expect.REFUSE)
 _HALF: Final = {"major": "20.95 mm", "tpi": "14 1/inch"}
 
 _PUBLISHED: Final = (

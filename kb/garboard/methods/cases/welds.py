@@ -4,6 +4,7 @@ from functools import partial
 from typing import Final
 
 from garboard.calc.method import Expect, Proof
+from garboard.methods.cases.constructed import HOUSE, OWN
 
 __all__ = ["WELD_LOAD_ESTIMATE"]
 
@@ -22,10 +23,7 @@ _SHEET: Final = partial(
     basis="published",
     relative=1e-5,
 )
-_OWN: Final = partial(Proof, source="definition", seen="constructed", basis="constructed")
-_HOUSE: Final = partial(
-    Proof, source="house-rule", seen="constructed", basis="constructed", expect=Expect.REFUSE
-)
+_HOUSE: Final = partial(HOUSE, expect=Expect.REFUSE)
 
 WELD_LOAD_ESTIMATE: Final = (
     _SHEET(
@@ -55,7 +53,7 @@ WELD_LOAD_ESTIMATE: Final = (
         result="resultant",
         value="competent person only",
     ),
-    _OWN(
+    OWN(
         name="weld-largest-normal",
         call=_BRACKET,
         result="max_normal",
@@ -63,7 +61,7 @@ WELD_LOAD_ESTIMATE: Final = (
         relative=1e-5,
         note="33.2054 / 2 + sqrt(33.2054^2 / 4 + 17.3933^2)",
     ),
-    _OWN(
+    OWN(
         name="weld-largest-shear",
         call=_BRACKET,
         result="max_shear",
@@ -89,14 +87,14 @@ WELD_LOAD_ESTIMATE: Final = (
         result="resultant",
         value="joint efficiency missing: say how the weld is checked",
     ),
-    _OWN(
+    OWN(
         name="weld-better-than-plate",
         call={**_BRACKET, "joint_eff": "1.05"},
         result="resultant",
         value="a weld is not better than the plate",
         expect=Expect.REFUSE,
     ),
-    _OWN(
+    OWN(
         name="weld-as-good-as-plate",
         call={**_BRACKET, "joint_eff": "1"},
         result="f_s",
