@@ -38,7 +38,8 @@ def how_sure(book: Book, value: Value, name: str) -> HowSure | None:
         said.append((usual,))
     if value.sampled:
         said.append((SAMPLED,))
-    first, others = value.movers[:MOST_ROWS], value.movers[MOST_ROWS:]
+    moving = value.movers if value.low is None or value.low != value.high else ()
+    first, others = moving[:MOST_ROWS], moving[MOST_ROWS:]
     rows = tuple(_row(book, value, mover) for mover in first)
     return HowSure(name, tuple(said), rows, _rest(others))
 
@@ -47,7 +48,8 @@ def _row(book: Book, value: Value, mover: Mover) -> MoverRow:
     known = book.values.get(mover.address)
     label = known.label if known and known.label else mover.address
     spread = f" +/- {known.tolerance}" if known and known.tolerance else ""
-    what: Cell = (f"{label}: ", shown(book, mover.address), spread)
+    asked = " " if label.endswith("?") else ": "
+    what: Cell = (f"{label}{asked}", shown(book, mover.address), spread)
     low, high = sorted((mover.low, mover.high))
     down, up = (Towards.DOWN, Towards.UP) if low < high else (Towards.NEAREST, Towards.NEAREST)
     least, most = towards(value, low, down), towards(value, high, up)
