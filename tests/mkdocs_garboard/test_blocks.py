@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from markupsafe import escape
 
+import mkdocs_garboard
 from garboard.errors import Where
 from garboard.views.page import (
     Block,
@@ -284,6 +285,18 @@ def test_a_formula_stands_as_mathml_and_as_plain_text(draw: Draw) -> None:
 
     assert "<mfrac>" in html
     assert "stored = V x (p_max - p_min)" in html.replace("\N{NO-BREAK SPACE}", " ")
+
+
+def test_a_formula_wider_than_a_sheet_is_printed_as_the_text_that_wraps(draw: Draw) -> None:
+    line = sample.CALCULATION.lines[3]
+    short, long = (replace(line, text=f"x = {'1 + ' * count}1") for count in (3, 40))
+
+    html = draw(replace(sample.CALCULATION, lines=(short, long)), page=sample.SIZING)
+
+    assert html.count('class="formula"') == html.count('class="formula long"') == 1
+    assert letters(long.text) in letters(html)
+    style = (Path(mkdocs_garboard.__file__).parent / "theme/assets/garboard.css").read_text("utf-8")
+    assert style.index("@media print") < style.index(".formula.long { display: none; }")
 
 
 def test_hidden_working_is_a_fold_that_stands_open_without_scripts(draw: Draw) -> None:
