@@ -1,13 +1,22 @@
 """A golden case: a few files, and every diagnostic of one code that they give. No programming needed.
 
 A case is `tests/golden/<rule-code>/<behaviour>.yml` with `says`, `files` and `finds`. Files that a case
-does not bring (handbook.yml, people.yml, sources.yml) are taken from BASE.
+does not bring (handbook.yml, people.yml, sources.yml) are taken from BASE. With `issued`, a list of
+`{day, files}`, each is issued as an edition on its day before `files` take their place.
 """
 
-from dataclasses import dataclass
+import shutil
+from dataclasses import dataclass, field
+from datetime import date, timedelta
 from pathlib import Path
+from typing import Any
 
 import yaml
+
+from garboard.editions.freeze import freeze
+from garboard.handbook import read
+from garboard.reading.edition_file import edition_path, write_edition
+from garboard.reading.whole_folder import read_files
 
 FOLDER = Path(__file__).parent / "golden"
 
@@ -45,17 +54,40 @@ class Case:
     says: str
     files: dict[str, str]
     finds: str
+    issued: list[dict[str, Any]] = field(default_factory=list)
 
     def __str__(self) -> str:
         return f"{self.code}/{self.name}"
 
     def write(self, folder: Path) -> Path:
-        """Lay the case's files over the base, in a folder."""
-        for path, text in (BASE | self.files).items():
-            target = folder / path
-            target.parent.mkdir(parents=True, exist_ok=True)
-            target.write_bytes(text.encode("utf-8"))
+        """Lay the case's files over the base, in a folder, beside the editions issued before."""
+        editions: dict[str, str] = {}
+        for one in self.issued:
+            editions |= issue(folder, one["files"] | editions, one["day"])
+        lay_out(folder, editions | self.files)
         return folder
+
+
+def lay_out(folder: Path, files: dict[str, str]) -> None:
+    """Write files over the base, and nothing else."""
+    for old in folder.iterdir() if folder.exists() else ():
+        shutil.rmtree(old) if old.is_dir() else old.unlink()
+    for path, text in (BASE | files).items():
+        target = folder / path
+        target.parent.mkdir(parents=True, exist_ok=True)
+        target.write_bytes(text.encode("utf-8"))
+
+
+def issue(folder: Path, files: dict[str, str], on: date) -> dict[str, str]:
+    """Issue an edition of some files on a day, whatever stands against it; its file by path."""
+    lay_out(folder, files)
+    handbook = folder / "handbook.yml"
+    text = handbook.read_text("utf-8").replace("as_of: 2031-10-01", f"as_of: {on}")
+    handbook.write_text(text, "utf-8")
+    book = read(folder)
+    kept = read_files(folder, book.book.content.digests)
+    edition = freeze(book, kept, "lead", on + timedelta(days=365), "life of 12 months")
+    return {edition_path(edition.number): write_edition(edition)}
 
 
 def cases() -> list[Case]:
@@ -64,6 +96,13 @@ def cases() -> list[Case]:
     for path in sorted(FOLDER.glob("*/*.yml")):
         data = yaml.safe_load(path.read_text("utf-8"))
         found.append(
-            Case(path.parent.name, path.stem, data["says"], data["files"], data.get("finds") or "")
+            Case(
+                path.parent.name,
+                path.stem,
+                data["says"],
+                data["files"],
+                data.get("finds") or "",
+                data.get("issued") or [],
+            )
         )
     return found

@@ -20,8 +20,10 @@ LAYERS = (
     ("reading",),
     ("plan", "review"),
     ("book",),
+    ("changes",),
     ("rules", "views"),
     ("handbook",),
+    ("editions", "correspondence"),
     ("cli", "reader"),
     ("__main__",),
 )

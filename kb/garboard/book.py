@@ -20,6 +20,7 @@ from garboard.records.base import Record
 from garboard.records.change import Change
 from garboard.records.component import Component
 from garboard.records.demand import Demand, demands_of
+from garboard.records.edition import Edition
 from garboard.records.finding import Finding
 from garboard.records.inspection import Test
 from garboard.records.measured import Measurement, Plant, measurements_of, value_source
@@ -61,6 +62,11 @@ class Book:
     """What calculations demand of single quantities, by address."""
     reviews: Mapping[str, Reviewed] = field(default_factory=dict)
     """How far each record and written page is reviewed, by id or path."""
+
+    @property
+    def edition(self) -> Edition | None:
+        """The edition that was issued last; None where there is none."""
+        return self.content.editions.last
 
     @property
     def records(self) -> Mapping[str, Record]:
@@ -145,13 +151,19 @@ class Book:
         return (item for item in self.mentions if item.to == name)
 
 
-def make_book(content: Content, methods: Mapping[str, Method], store: Store | None = None) -> Book:
+def make_book(
+    content: Content,
+    methods: Mapping[str, Method],
+    store: Store | None = None,
+    on: date | None = None,
+) -> Book:
     """Work out everything that was read.
 
     Args:
         content: What was read.
         methods: The methods that a calculation may call.
         store: What was worked out before; what still holds is taken from it.
+        on: The day that time rules are judged by, whatever the vessel says.
     """
     aliases = dict(_aliases(content))
     network = evaluate(
@@ -162,7 +174,7 @@ def make_book(content: Content, methods: Mapping[str, Method], store: Store | No
         store,
     )
     network = _with_aliases(network, aliases, content.components)
-    today = content.vessel.as_of or date.today()  # noqa: DTZ011 - a vessel keeps its own day
+    today = on or content.vessel.as_of or date.today()  # noqa: DTZ011 - a vessel keeps its own day
     book = Book(content, network, tuple(_mentions(content)), today)
     book = replace(book, reviews=weigh(content, network))
     demands: dict[str, list[Demand]] = defaultdict(list)

@@ -1,6 +1,7 @@
 """The main path and the one door: read a folder, work it out, check it, lay out its pages."""
 
 from dataclasses import dataclass
+from datetime import date
 from functools import cache
 from pathlib import Path
 
@@ -11,13 +12,14 @@ from garboard.methods import METHODS
 from garboard.methods.proof import ProofResult, prove_all
 from garboard.reading.folder import read_folder
 from garboard.reading.kept_work import KeptWork
+from garboard.records.edition import Edition
 from garboard.rules import RULES
 from garboard.rules.judge import judge
 from garboard.views.contents import Entry, Section, Target
 from garboard.views.entries import entries
 from garboard.views.numbers import NumberRow, number_rows
 from garboard.views.page import Page
-from garboard.views.site import contents, lay_out, targets
+from garboard.views.site import contents, lay_out, stamped, targets
 
 __all__ = ["Handbook", "read", "read_book"]
 
@@ -57,11 +59,12 @@ class Handbook:
         return agrees(typed, shown, has_unit=bool(unit or value.unit.text))
 
 
-def read(folder: Path) -> Handbook:
+def read(folder: Path, edition: Edition | None = None) -> Handbook:
     """Read a content folder: the whole main path.
 
     Args:
         folder: The folder that holds handbook.yml.
+        edition: The issued edition that was laid out there; left out, it is a working copy.
 
     Returns:
         The handbook, with every fault that was found in it.
@@ -70,9 +73,12 @@ def read(folder: Path) -> Handbook:
         GarboardError: There is no such folder, or it is no content folder.
     """
     kept = KeptWork(folder)
-    book = make_book(read_folder(folder), METHODS, kept.store)
+    on = edition.issued if edition else None
+    book = make_book(read_folder(folder), METHODS, kept.store, on)
     found = judge(book, RULES)
     pages = lay_out(book, found, RULES, METHODS, kept.proofs(METHODS, proofs))
+    if edition:
+        pages = tuple(stamped(page, edition) for page in pages)
     where = targets(book, pages)
     kept.save()
     return Handbook(
@@ -86,17 +92,18 @@ def read(folder: Path) -> Handbook:
     )
 
 
-def read_book(folder: Path) -> Book:
+def read_book(folder: Path, on: date | None = None) -> Book:
     """Read and work out a content folder, without judging it or laying out a page.
 
     Args:
         folder: The folder that holds handbook.yml.
+        on: The day that time rules are judged by, whatever the vessel says.
 
     Raises:
         GarboardError: There is no such folder, or it is no content folder.
     """
     kept = KeptWork(folder)
-    book = make_book(read_folder(folder), METHODS, kept.store)
+    book = make_book(read_folder(folder), METHODS, kept.store, on)
     kept.save()
     return book
 

@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 from garboard.errors import Diagnostic, Where
 from garboard.reading.allowed_signers import Signers
+from garboard.reading.edition_file import Editions
 from garboard.reading.fences import Fence
 from garboard.reading.written import Written
 from garboard.records.base import Record
@@ -84,8 +85,8 @@ class Content:
     photos: Mapping[str, Photo] = field(default_factory=dict)
     logs: Mapping[str, str] = field(default_factory=dict)
     """Text of each CSV file, by path."""
-    editions: Mapping[str, str] = field(default_factory=dict)
-    """Text of each JSON file, by path."""
+    editions: Editions = field(default_factory=Editions)
+    """Every issued edition."""
     signers: Signers = field(default_factory=Signers)
     """Which key speaks for which person."""
     digests: Mapping[str, str] = field(default_factory=dict)

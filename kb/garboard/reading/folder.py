@@ -13,11 +13,12 @@ from typing import Any
 from garboard.errors import Diagnostic, GarboardError, Severity, Where
 from garboard.reading.allowed_signers import ALLOWED_SIGNERS, Signers, read_signers
 from garboard.reading.content import Content, Declared, Photo, Stub
+from garboard.reading.edition_file import is_edition, read_editions
 from garboard.reading.fences import Fence
 from garboard.reading.record_file import name_as_title, read_markdown
 from garboard.reading.strict_yaml import CODE
 from garboard.reading.system_file import SystemFile, read_system
-from garboard.reading.text_file import TextFile, read_text
+from garboard.reading.text_file import LARGEST, TextFile, read_text
 from garboard.reading.vessel_files import LISTS, read_list, read_vessel
 from garboard.reading.walk_folder import PHOTOS, Found, walk_folder
 from garboard.reading.written import Written
@@ -32,6 +33,8 @@ __all__ = ["Content", "in_order", "read_folder"]
 HANDBOOK = "handbook.yml"
 MOST_FAULTS = 200
 """Of one file."""
+LARGEST_EDITION = 50_000_000
+"""Bytes; it holds the text of the whole book."""
 STATED = re.compile(r"^system: *([A-Z]{2})\b", re.MULTILINE)
 
 
@@ -54,14 +57,15 @@ class _Gathered:
     photos: dict[str, Photo] = field(default_factory=dict)
     logs: dict[str, str] = field(default_factory=dict)
     editions: dict[str, str] = field(default_factory=dict)
+    """Text of each file of an edition."""
     signers: Signers = field(default_factory=Signers)
     digests: dict[str, str] = field(default_factory=dict)
     faults: list[Diagnostic] = field(default_factory=list)
 
-    def open(self, found: Found) -> TextFile:
+    def open(self, found: Found, largest: int = LARGEST) -> TextFile:
         """The text of a file; its fault is noted."""
         try:
-            read = read_text(found.file.read_bytes(), found.path)
+            read = read_text(found.file.read_bytes(), found.path, largest)
         except OSError as stop:
             text = f"the file cannot be opened: {stop.strerror}"
             cure = "see who may read it"
@@ -119,7 +123,7 @@ def read_folder(folder: Path) -> Content:
         elif found.suffix == ".csv":
             gathered.logs[found.path] = gathered.open(found).text
         elif found.suffix == ".json":
-            gathered.editions[found.path] = gathered.open(found).text
+            _read_json(gathered, found)
     return _content(gathered)
 
 
@@ -208,6 +212,18 @@ def _read_markdown(gathered: _Gathered, found: Found) -> None:
             gathered.doubles.append(thing)
 
 
+def _read_json(gathered: _Gathered, found: Found) -> None:
+    """An edition; nothing else is kept in that form."""
+    if is_edition(found.path):
+        gathered.editions[found.path] = gathered.open(found, LARGEST_EDITION).text
+    else:
+        text = f"{found.path} is no edition of the handbook"
+        cure = "move it out, or put it into a record"
+        gathered.faults.append(
+            Diagnostic(Where(found.path), Severity.NOTE, text, cure, CODE, found.path)
+        )
+
+
 def _content(gathered: _Gathered) -> Content:
     """Everything, frozen and in order."""
     taken = {item.name: getattr(gathered, item.name) for item in fields(gathered)}
@@ -218,6 +234,8 @@ def _content(gathered: _Gathered) -> Content:
     for kind in LISTS:
         taken[kind.file.removesuffix(".yml")] = lists.get(kind.file, {})
     taken["records"] = dict(sorted(gathered.records.items()))
+    taken["editions"] = read_editions(gathered.editions)
+    faults += taken["editions"].diagnostics
     return Content(**taken, diagnostics=in_order(faults))
 
 

@@ -35,16 +35,17 @@ def digest_of(data: bytes) -> str:
     return hashlib.sha256(data).hexdigest()
 
 
-def read_text(data: bytes, path: str) -> TextFile:
+def read_text(data: bytes, path: str, largest: int = LARGEST) -> TextFile:
     """Read the bytes of a file.
 
     Args:
         data: All of them.
         path: Of the file in the content folder.
+        largest: Bytes that it may have.
     """
     digest = digest_of(data)
-    if len(data) > LARGEST:
-        text = f"{len(data)} bytes, more than {LARGEST}"
+    if len(data) > largest:
+        text = f"{len(data)} bytes, more than {largest}"
         fault = Diagnostic(Where(path), Severity.STOP, text, "split the file", CODE, path)
         return TextFile("", digest, fault)
     if data.startswith((b"\xff\xfe", b"\xfe\xff")):

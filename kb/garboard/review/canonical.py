@@ -27,7 +27,16 @@ from garboard.reading.references import VALUE_LINK
 from garboard.records.base import Asked
 from garboard.review.comments import outside_code, without_comments
 
-__all__ = ["FORM", "SHORT", "canonical", "digest_of", "left_out", "own_digest", "whole_digest"]
+__all__ = [
+    "FORM",
+    "SHORT",
+    "canonical",
+    "digest_of",
+    "left_out",
+    "own_digest",
+    "said",
+    "whole_digest",
+]
 
 FORM = "garboard record, form 1"
 """Stands in front of what is digested; a new form would be another digest."""
@@ -82,11 +91,11 @@ def canonical(thing: object) -> str:
 
     Left out are `state`, `signed`, and the fields that its kind fills after the signature.
     """
-    said = dict(_fields(thing))
+    own = dict(_fields(thing))
     text = getattr(thing, "text", "")
     if isinstance(text, str) and text.strip():
-        said["text"] = _text(text)
-    return json.dumps(said, sort_keys=True, ensure_ascii=False, separators=(",", ":"))
+        own["text"] = _text(text)
+    return json.dumps(own, sort_keys=True, ensure_ascii=False, separators=(",", ":"))
 
 
 @cache
@@ -116,13 +125,14 @@ def _fields(thing: Any) -> Iterator[tuple[str, Any]]:  # noqa: ANN401 - any data
         value = getattr(thing, name)
         if value is None or value == ():
             continue
-        said = _said(value)
+        told = said(value)
         unsaid = isinstance(value, int) and value == default  # a `no` that is no default counts
-        if said not in ("", [], {}) and not unsaid:
-            yield key, said
+        if told not in ("", [], {}) and not unsaid:
+            yield key, told
 
 
-def _said(value: Any) -> Any:  # noqa: ANN401, PLR0911 - what a field holds; one case for each sort
+def said(value: Any) -> Any:  # noqa: ANN401, PLR0911 - what a field holds; one case for each sort
+    """What a field says, as texts, numbers, lists and tables, without how it is laid out."""
     match value:
         case Given():
             sources = [" ".join((one.source, one.clause)).strip() for one in value.sources]
@@ -134,9 +144,9 @@ def _said(value: Any) -> Any:  # noqa: ANN401, PLR0911 - what a field holds; one
         case date():
             return value.isoformat()
         case Mapping():
-            return {_inline(str(key)): _said(element) for key, element in value.items()}
+            return {_inline(str(key)): said(element) for key, element in value.items()}
         case tuple() | list():
-            return [_said(element) for element in value]
+            return [said(element) for element in value]
         case _ if is_dataclass(value) and not isinstance(value, type):
             return dict(_fields(value))
         case _:

@@ -10,6 +10,7 @@ from garboard.calc.method import Method
 from garboard.errors import Diagnostic, Severity
 from garboard.methods.proof import ProofResult
 from garboard.names import is_identifier
+from garboard.records.edition import Edition
 from garboard.records.finding import Finding
 from garboard.records.kinds import KINDS, kind_of
 from garboard.review.page_state import page_state
@@ -27,7 +28,7 @@ from garboard.views.registers import register_drafts
 from garboard.views.shows import parts_of
 from garboard.views.system_pages import system_drafts, system_key
 
-__all__ = ["contents", "lay_out", "targets"]
+__all__ = ["contents", "lay_out", "stamped", "targets"]
 
 GRAVE = (Severity.STOP, Severity.HOLD)
 
@@ -65,6 +66,12 @@ def lay_out(
     findings = [one for one in book.of_kind(Finding) if unfinished(one)]
     users = _users(book)
     return tuple(_finish(draft, standing, findings, users) for draft in drafts)
+
+
+def stamped(page: Page, edition: Edition) -> Page:
+    """A page as it stands in an issued edition."""
+    named, until = f"edition {edition.number}", edition.valid_until.isoformat()
+    return replace(page, edition=named, valid_until=until)
 
 
 def _by_page(book: Book, found: tuple[Diagnostic, ...]) -> Mapping[str, tuple[Diagnostic, ...]]:

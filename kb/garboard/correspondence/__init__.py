@@ -1,0 +1,1 @@
+"""What goes out to reviewers, and what comes back from them."""

@@ -1,0 +1,1 @@
+"""Issued editions: frozen, laid out again, compared, proved."""
