@@ -31,6 +31,11 @@ from garboard.views.system_pages import system_drafts, system_key
 __all__ = ["contents", "lay_out", "stamped", "targets"]
 
 GRAVE = (Severity.STOP, Severity.HOLD)
+OF_THE_TOOL = ("manual", "rule", "method")
+MANUAL = Review(
+    "Manual of the tool. Nothing here was entered for this vessel, so no review of it is kept.",
+    trusted=True,
+)
 
 
 def lay_out(
@@ -109,6 +114,8 @@ def _finish(
         frozenset(keys), book.content.vessel.notices, findings, parts_of(draft), mine
     )
     page = draft.page(users.get(draft.key, ()))
+    if draft.kind in OF_THE_TOOL:
+        return replace(page, review=MANUAL)
     return replace(page, review=Review(state.words, state.trusted))
 
 
