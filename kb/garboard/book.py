@@ -23,6 +23,7 @@ from garboard.records.demand import Demand, demands_of
 from garboard.records.edition import Edition
 from garboard.records.finding import Finding
 from garboard.records.inspection import Test
+from garboard.records.logged import log_values
 from garboard.records.measured import Measurement, Plant, measurements_of, value_source
 from garboard.records.relations import Names, find_references
 from garboard.records.system import Joins, ServiceStatus, System
@@ -232,6 +233,8 @@ def _givens(content: Content) -> Iterator[tuple[str, Given]]:
             label = given.label or f"{name.replace('_', ' ')} of {part.name or tag}"
             address = f"{tag}.{name}"
             yield address, replace(given, address=address, sources=sources, label=label)
+    for test, log in content.logged.items():
+        yield from log_values(log, test)
 
 
 def _aliases(content: Content) -> Iterator[tuple[str, str]]:

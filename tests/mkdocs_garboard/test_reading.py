@@ -58,6 +58,17 @@ def test_no_word_of_a_ladder_is_cut_off(own: Path, size: tuple[int, int]) -> Non
     assert browser.asked(own / "starting-air/normal-values.html", CUT, size) == []
 
 
+def test_a_label_that_takes_two_lines_makes_room_for_them(own: Path) -> None:
+    script = """
+    var cell = document.querySelector('.limits.listed td[data-label], .limits.many td[data-label]');
+    cell.textContent = 'short';
+    var before = cell.getBoundingClientRect().height;
+    cell.setAttribute('data-label', 'margin at the worst corner of all tolerances');
+    return cell.getBoundingClientRect().height >= before * 2;
+    """
+    assert browser.asked(own / "starting-air/normal-values.html", script, PHONE) is True
+
+
 @pytest.mark.parametrize("path", KINDS)
 def test_no_page_scrolls_sideways_on_a_narrow_phone(own: Path, path: str) -> None:
     script = "var r=document.documentElement;return [r.clientWidth,r.scrollWidth]"

@@ -119,7 +119,7 @@ def test_the_curve_breaks_off_where_there_is_no_answer(book: Book) -> None:
     found = curve_plot(book, replace(asked, curve=replace(asked.curve, points=broken)))
 
     assert found is not None
-    path = re.search(r' d="(M0 [^"]*L[^"]*)"', found.svg)
+    path = re.search(r' d="(M0 [^"]*l[^"]*)"', found.svg)
     assert path
     assert path[1].count("M") == 2
 

@@ -14,6 +14,7 @@ from garboard.reading.fences import Fence
 from garboard.reading.written import Written
 from garboard.records.base import Record
 from garboard.records.component import Component
+from garboard.records.logged import Log
 from garboard.records.pages import WrittenPage
 from garboard.records.system import System
 from garboard.records.vessel import PersonEntry, Retired, Source, Spare, Term, Vessel
@@ -85,6 +86,8 @@ class Content:
     photos: Mapping[str, Photo] = field(default_factory=dict)
     logs: Mapping[str, str] = field(default_factory=dict)
     """Text of each CSV file, by path."""
+    logged: Mapping[str, Log] = field(default_factory=dict)
+    """What the logged file of each test holds, by the test's id."""
     editions: Editions = field(default_factory=Editions)
     """Every issued edition."""
     signers: Signers = field(default_factory=Signers)

@@ -15,15 +15,18 @@ from garboard.reading.allowed_signers import ALLOWED_SIGNERS, Signers, read_sign
 from garboard.reading.content import Content, Declared, Photo, Stub
 from garboard.reading.edition_file import is_edition, read_editions
 from garboard.reading.fences import Fence
+from garboard.reading.logged import read_log
 from garboard.reading.record_file import name_as_title, read_markdown
 from garboard.reading.strict_yaml import CODE
 from garboard.reading.system_file import SystemFile, read_system
-from garboard.reading.text_file import LARGEST, TextFile, read_text
+from garboard.reading.text_file import LARGEST, LARGEST_LOG, TextFile, read_text
 from garboard.reading.vessel_files import LISTS, read_list, read_vessel
 from garboard.reading.walk_folder import PHOTOS, Found, walk_folder
 from garboard.reading.written import Written
 from garboard.records.base import Record
 from garboard.records.component import Component
+from garboard.records.inspection import Test
+from garboard.records.logged import Log
 from garboard.records.pages import WrittenPage
 from garboard.records.system import System
 from garboard.records.vessel import Vessel
@@ -56,6 +59,7 @@ class _Gathered:
     texts: list[Written] = field(default_factory=list)
     photos: dict[str, Photo] = field(default_factory=dict)
     logs: dict[str, str] = field(default_factory=dict)
+    logged: dict[str, Log] = field(default_factory=dict)
     editions: dict[str, str] = field(default_factory=dict)
     """Text of each file of an edition."""
     signers: Signers = field(default_factory=Signers)
@@ -121,9 +125,10 @@ def read_folder(folder: Path) -> Content:
             people = set(gathered.lists.get("people.yml", {}))
             gathered.signers = read_signers(gathered.open(found).text, people)
         elif found.suffix == ".csv":
-            gathered.logs[found.path] = gathered.open(found).text
+            gathered.logs[found.path] = gathered.open(found, LARGEST_LOG).text
         elif found.suffix == ".json":
             _read_json(gathered, found)
+    _read_logs(gathered)
     return _content(gathered)
 
 
@@ -222,6 +227,18 @@ def _read_json(gathered: _Gathered, found: Found) -> None:
         gathered.faults.append(
             Diagnostic(Where(found.path), Severity.NOTE, text, cure, CODE, found.path)
         )
+
+
+def _read_logs(gathered: _Gathered) -> None:
+    """The logged file of each test, in the units that its record names."""
+    spoilt = {fault.where.path for fault in gathered.faults}
+    for key, record in sorted(gathered.records.items()):
+        logged = record.log if isinstance(record, Test) else None
+        text = gathered.logs.get(logged.file) if logged else None
+        if isinstance(record, Test) and logged and text is not None and logged.file not in spoilt:
+            read = read_log(record, logged, text)
+            gathered.logged[key] = read.log
+            gathered.keep(read.diagnostics, logged.file)
 
 
 def _content(gathered: _Gathered) -> Content:

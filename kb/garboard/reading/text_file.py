@@ -9,10 +9,12 @@ from dataclasses import dataclass
 from garboard.errors import Diagnostic, Severity, Where
 from garboard.reading.strict_yaml import CODE
 
-__all__ = ["LARGEST", "TextFile", "digest_of", "read_text"]
+__all__ = ["LARGEST", "LARGEST_LOG", "TextFile", "digest_of", "read_text"]
 
 LARGEST = 1_000_000
 """Bytes; no record comes near it."""
+LARGEST_LOG = 8_000_000
+"""Bytes of a file of logged readings."""
 MARK = b"\xef\xbb\xbf"
 
 

@@ -29,6 +29,7 @@ __all__ = [
     "Result",
     "Review",
     "Test",
+    "TimeUnit",
 ]
 
 
@@ -103,6 +104,14 @@ class Reading:
     """With which instrument? A key of `instruments` in handbook.yml."""
 
 
+class TimeUnit(StrEnum):
+    """In what the numbers of a time column count."""
+
+    SECONDS = "s"
+    MINUTES = "min"
+    HOURS = "h"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Channel:
     """One column of a logged file."""
@@ -113,6 +122,10 @@ class Channel:
     """In which unit?"""
     instrument: str | None = None
     """With which instrument?"""
+    accuracy: str | None = None
+    """How far may a reading be out? `0.1 bar`; its values are then quoted with that tolerance."""
+    name: str | None = None
+    """Under which name are its values quoted, where the column's own is none: `p` for `p [bar]`?"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -125,6 +138,8 @@ class LoggedFile:
     """Which column holds the time?"""
     channels: Mapping[str, Channel]
     """What does each other column hold?"""
+    time_unit: TimeUnit | None = None
+    """In what do the numbers of that column count, where its name does not say: s, min or h?"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

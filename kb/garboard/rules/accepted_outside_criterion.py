@@ -1,4 +1,4 @@
-"""A test is passed with a reading outside its criterion, or before the criterion was written.
+"""A test is passed with a reading or a log outside its criterion, or before the criterion was written.
 
 Why: a limit that is written after the reading is drawn round it. And a test that fell short and
 is called passed is worse than none: it stops everybody from looking again.
@@ -6,6 +6,9 @@ is called passed is worse than none: it stops everybody from looking again.
 Fix: reject it and test again; where the reading was taken down wrongly, void the record and write
 a new one. A criterion is compared where it says at least, at most, from to, or quotes a value
 with a tolerance or a test pressure; of readings that could mean several things none is judged.
+Of a log the way up is not judged, and where the criterion says how long (`held 30 min`) not the way
+down either; a criterion with the word `throughout` is asked of every row. Where a log has two
+channels of one kind, the criterion names the one it means.
 """
 
 import re
@@ -14,9 +17,10 @@ from collections.abc import Iterator
 from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
 from garboard.records.base import bare_id
+from garboard.records.criterion import Bound, find_bounds, read_number
 from garboard.records.inspection import PlanLine, Result, Test
 from garboard.records.standing import has_left, state_of
-from garboard.rules.criterion import Bound, find_bounds, read_number
+from garboard.rules.logged_tests import astray
 
 CODE = "accepted-outside-criterion"
 SEVERITY = Severity.STOP
@@ -38,14 +42,19 @@ def check(book: Book) -> Iterator[Diagnostic]:
         accepted = state_of(test) == "accepted"
         if has_left(test) or not (accepted or test.result is Result.PASS):
             continue
-        yield from _outside(book, test, "accepted" if accepted else "passed")
+        verdict = "accepted" if accepted else "passed"
+        yield from _outside(book, test, verdict)
+        for one in astray(book, test):
+            text = f"{one.words}, against {one.bound.shown}, {verdict}"
+            cure = "reject it and test again, or write how long it had to hold, if the log goes on"
+            yield Diagnostic(one.where, SEVERITY, text, cure, CODE, str(test.id))
         line = book.records.get(bare_id(test.line)) if test.line else None
         if not isinstance(line, PlanLine) or line.drafted is None or test.on is None:
             continue
-        if line.drafted > test.on:
-            text = (
-                f"{test.id} was read {test.on}, its criterion in {line.id} written {line.drafted}"
-            )
+        log = book.content.logged.get(str(test.id))
+        read = min(test.on, log.began.date()) if log and log.began else test.on
+        if line.drafted > read:
+            text = f"{test.id} was read {read}, its criterion in {line.id} written {line.drafted}"
             cure = "test again against it, or give the day on which it was really fixed"
             yield Diagnostic(test.place("on"), SEVERITY, text, cure, CODE, str(test.id))
 

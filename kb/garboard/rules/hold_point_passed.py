@@ -1,11 +1,12 @@
-"""Work went past a hold point that nobody released, or it was released without a passed test.
+"""Work went past a hold point that nobody released, or it was released without its proof or party.
 
 Why: what is closed up, painted or buried cannot be looked at any more, and the one who was to
 look has not.
 
 Fix: stop, expose and inspect, and raise a finding; or have the named party release what it has
-really seen. Whether a hold was turned into a witness point after it was called is read from the
-history.
+really seen. Work that is done and hides a component counts as past every hold on it. A hold that was
+called stays one: to withdraw it, or to put a lesser point in its place, is to pass it. A line whose
+`point` was merely rewritten is told from its signatures, which then no longer fit.
 """
 
 from collections.abc import Iterator
@@ -13,9 +14,11 @@ from collections.abc import Iterator
 from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
 from garboard.records.base import bare_id
-from garboard.records.inspection import PlanLine, Point
+from garboard.records.inspection import PlanLine, Point, Test
+from garboard.records.signoff import SignOff
 from garboard.records.standing import has_left, state_of
 from garboard.records.work import WorkPackage
+from garboard.rules.held_parts import hidden
 from garboard.rules.proofs import is_proof
 
 CODE = "hold-point-passed"
@@ -25,17 +28,27 @@ WAIVABLE = False
 
 DONE = ("complete", "verified")
 BEGUN = ("in hand", *DONE)
+CALLED = ("called", "at hold")
 
 
 def check(book: Book) -> Iterator[Diagnostic]:
     """Look at every hold, and at the work it stands in front of."""
     for line in book.of_kind(PlanLine):
-        if line.point is not Point.HOLD or has_left(line):
+        if line.point is not Point.HOLD:
             continue
-        if state_of(line) == "released":
+        if has_left(line):
+            yield from _dropped(book, line)
+        elif state_of(line) == "released":
             yield from _unproved(book, line)
+            yield from _by_another(line)
+            yield from _before_its_proof(book, line)
         else:
             yield from _passed(book, line)
+    for work in book.of_kind(WorkPackage):
+        for line, tag in hidden(book, work) if state_of(work) in DONE else ():
+            text = f"{work.id} is {state_of(work)} and hides {tag}, {line.id} on it is not released"
+            cure = "expose and inspect, raise a finding; or have the named party release it"
+            yield Diagnostic(work.place("hides"), SEVERITY, text, cure, CODE, str(work.id))
 
 
 def _passed(book: Book, line: PlanLine) -> Iterator[Diagnostic]:
@@ -61,3 +74,49 @@ def _unproved(book: Book, line: PlanLine) -> Iterator[Diagnostic]:
     cure = "name the test that was passed, or set the line back and inspect"
     where = line.place("record" if named else "state")
     yield Diagnostic(where, SEVERITY, text, cure, CODE, str(line.id))
+
+
+def _release(line: PlanLine) -> SignOff | None:
+    """The newest signature that released a line."""
+    released = [one for one in line.signed if one.to == "released"]
+    return max(released, key=lambda one: one.on, default=None)
+
+
+def _by_another(line: PlanLine) -> Iterator[Diagnostic]:
+    """A release by somebody else than its named party."""
+    release = _release(line)
+    if release is not None and line.party and release.by != line.party:
+        text = f"{line.id} is released by {release.by}, its party is {line.party}"
+        cure = f"have {line.party} release it, or name the new party by a decision and call again"
+        where = line.place(f"signed[{line.signed.index(release)}]")
+        yield Diagnostic(where, SEVERITY, text, cure, CODE, str(line.id))
+
+
+def _before_its_proof(book: Book, line: PlanLine) -> Iterator[Diagnostic]:
+    """A release that is older than every test behind it."""
+    release = _release(line)
+    proofs = [book.records.get(bare_id(name)) for name in line.record]
+    days = [
+        (one.on, str(one.id))
+        for one in proofs
+        if isinstance(one, Test) and is_proof(one) and one.on
+    ]
+    if release is not None and days and release.on < min(days)[0]:
+        day, name = min(days)
+        text = f"{line.id} was released {release.on}, {name} was passed {day}"
+        cure = "have it released again, or give the day on which it was really tested"
+        where = line.place(f"signed[{line.signed.index(release)}]")
+        yield Diagnostic(where, SEVERITY, text, cure, CODE, str(line.id))
+
+
+def _dropped(book: Book, line: PlanLine) -> Iterator[Diagnostic]:
+    """A hold that was called and then taken away or made less, with no release."""
+    if not any(one.to in CALLED for one in line.signed) or _release(line):
+        return
+    after = [one for one in book.of_kind(PlanLine) if bare_id(one.supersedes or "") == line.id]
+    if any(one.point is Point.HOLD for one in after):
+        return
+    instead = f"{after[0].id} has {after[0].point}" if after else "nothing holds in its place"
+    text = f"{line.id} was called as a hold and is {state_of(line)}, {instead}"
+    cure = "put the hold back, or have the named party release what it has seen"
+    yield Diagnostic(line.place("state"), SEVERITY, text, cure, CODE, str(line.id))

@@ -13,9 +13,9 @@ from garboard.book import Book
 from garboard.calc.kinds import NUMBER
 from garboard.errors import Diagnostic, Severity
 from garboard.records.calibration import calibration_of
+from garboard.records.criterion import read_number
 from garboard.records.inspection import Test
 from garboard.records.standing import has_left
-from garboard.rules.criterion import read_number
 
 CODE = "instrument-uncalibrated"
 SEVERITY = Severity.HOLD
@@ -30,7 +30,8 @@ def check(book: Book) -> Iterator[Diagnostic]:
             continue
         said: set[str] = set()
         for path, named in _instruments(book, test):
-            text, cure = _fault(book, named, test.on)
+            logged = path.startswith("log.")
+            text, cure = _fault(book, named, _last_day(book, test) if logged else test.on)
             if text and text not in said:
                 said.add(text)
                 where = test.places.get(path, test.place(path.rpartition(".")[0]))
@@ -47,6 +48,13 @@ def _instruments(book: Book, test: Test) -> Iterator[tuple[str, str | None]]:
     for column, channel in (test.log.channels if test.log else {}).items():
         if channel.unit:
             yield f"log.channels.{column}.instrument", channel.instrument
+
+
+def _last_day(book: Book, test: Test) -> date | None:
+    """The last day on which a test was read: that of its log, where the file says one."""
+    log = book.content.logged.get(str(test.id))
+    days = [day for day in (test.on, log.ended.date() if log and log.ended else None) if day]
+    return max(days, default=None)
 
 
 def _fault(book: Book, named: str | None, on: date | None) -> tuple[str, str]:

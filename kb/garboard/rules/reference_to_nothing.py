@@ -7,15 +7,16 @@ Fix: write the nearest known name if that is what was meant, or declare what is 
 """
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
-from garboard.names import is_identifier, nearest
+from garboard.names import ADDRESS, is_identifier, nearest
 from garboard.records.component import QUANTITIES
 from garboard.records.relations import Names
 from garboard.rules.citing import cited_sources
 from garboard.rules.named_things import named_things
-from garboard.rules.register import missing, register_of
+from garboard.rules.register import Register, missing, register_of
 
 CODE = "reference-to-nothing"
 SEVERITY = Severity.STOP
@@ -25,8 +26,8 @@ WAIVABLE = True
 
 def check(book: Book) -> Iterator[Diagnostic]:
     """Look up everything that is named, in fields, text and calculations."""
-    yield from book.raised(CODE)
     register = register_of(book)
+    yield from (_of_a_spoilt_log(register, item) for item in book.raised(CODE))
     for item in book.mentions:
         unnamed = item.field == "connections" and not is_identifier(item.to)
         if not unnamed and (fault := register.fault(item.names, item.to, item.by)):
@@ -43,3 +44,12 @@ def check(book: Book) -> Iterator[Diagnostic]:
     for thing in named_things(book):
         if fault := missing(thing.name, thing.known, thing.what):
             yield Diagnostic(thing.where, SEVERITY, *fault, CODE, thing.by)
+
+
+def _of_a_spoilt_log(register: Register, item: Diagnostic) -> Diagnostic:
+    """The same, or what is so where the value would come from a log that cannot be read as written."""
+    found = ADDRESS.search(item.text)
+    if found is None or not register.in_spoilt_log(found["owner"]):
+        return item
+    text = f"`{found[0]}` is not computed: the log of {found['owner']} cannot be read as written"
+    return replace(item, text=text, help="mend the log, whose faults stand at their rows")

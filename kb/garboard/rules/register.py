@@ -51,7 +51,7 @@ class Register:
         if address in self.book.values or self.unread(owner, name) or getattr(part, name, None):
             return None
         blocks = (*self.book.network.sheets, "site")
-        if owner in self.tags or owner in blocks:
+        if owner in self.tags or owner in blocks or owner in self.book.content.logged:
             known = [one for one in self.book.values if one.startswith(f"{owner}.")]
             return missing(address, known, f"is no value: {owner} has no {name}")
         if is_record_id(owner):
@@ -65,9 +65,16 @@ class Register:
         part, sheet = self.book.components.get(owner), self.book.network.sheets.get(owner)
         if owner == "site":
             return f"site.{name}" in self.book.content.vessel.unread
-        return (part is not None and name in part.unread) or (
-            sheet is not None and bool(sheet.faults)
+        return (
+            (part is not None and name in part.unread)
+            or (sheet is not None and bool(sheet.faults))
+            or self.in_spoilt_log(owner)
         )
+
+    def in_spoilt_log(self, owner: str) -> bool:
+        """Whether a test has a log of which something could not be read as written."""
+        log = self.book.content.logged.get(owner)
+        return log is not None and bool(log.lost)
 
 
 def register_of(book: Book) -> Register:

@@ -6,7 +6,9 @@ from garboard.book import Book
 from garboard.calc.value import Value
 from garboard.records.component import QUANTITIES, Component
 from garboard.records.hazard import Hazard
-from garboard.records.inspection import Test
+from garboard.records.holds import parts_of
+from garboard.records.inspection import PlanLine, Result, Test
+from garboard.records.standing import has_left
 from garboard.records.work import MaintenanceTask
 from garboard.views.draft import Draft
 from garboard.views.drift_plot import drift_plot
@@ -23,12 +25,15 @@ from garboard.views.page import (
     Column,
     Facts,
     Heading,
+    Paragraph,
     Photo,
     Plate,
     Row,
+    Strong,
     Table,
 )
 from garboard.views.tables import record_table
+from garboard.views.test_plan import plan_table, test_words
 from garboard.views.zones import RUNGS
 
 __all__ = ["component_draft"]
@@ -150,6 +155,23 @@ def _joined(book: Book, part: Component) -> Iterator[Block]:
 
 def _proof(book: Book, part: Component) -> Iterator[Block]:
     tests = [one for one in book.of_kind(Test) if any(item.tag == part.tag for item in one.tested)]
+    lines = [
+        one
+        for one in book.of_kind(PlanLine)
+        if part.tag in parts_of(one, tests) and not has_left(one)
+    ]
+    if tests or lines:
+        yield Heading("Proof")
+    unmended = _failed_last(tests)
+    if unmended:
+        yield Paragraph(
+            (
+                Strong("Its last test failed, and none was passed since: "),
+                *test_words(unmended),
+            )
+        )
+    if lines:
+        yield plan_table(book, lines, "Inspection and test plan: the lines about it")
     if tests:
         yield record_table(book, "Tests of it, failures kept", tests, "what", "on", "result")
     tasks = [one for one in book.of_kind(MaintenanceTask) if one.tag == part.tag]
@@ -170,3 +192,10 @@ def _proof(book: Book, part: Component) -> Iterator[Block]:
         )
         columns = tuple(Column(title) for title in ("part number", "name", "aboard", "where"))
         yield Table("Spares", columns, rows)
+
+
+def _failed_last(tests: list[Test]) -> Test | None:
+    """The newest test, where it failed; None where it was passed or none has a day."""
+    dated = [one for one in tests if one.on and one.result and not has_left(one)]
+    last = max(dated, key=lambda one: (str(one.on), str(one.id)), default=None)
+    return last if last and last.result is Result.FAIL else None

@@ -94,7 +94,10 @@ class Draft:
 
 def _who_measured(book: Book, test: Test) -> str:
     """Who measured, when and with what, so that a printed page answers for it."""
-    instruments = dict.fromkeys(one.instrument for one in test.readings if one.instrument)
+    logged = test.log.channels.values() if test.log else ()
+    instruments = dict.fromkeys(
+        one.instrument for one in (*test.readings, *logged) if one.instrument
+    )
     used = ", ".join(f"{one} ({_calibrated(book, one, test)})" for one in instruments)
     on = f" on {day(test.on)}" if test.on else ", on what day is not recorded"
     return f"measured by {person(book, test.did)}{on}{f', with {used}' if used else ''}"

@@ -23,6 +23,7 @@ from garboard.views.messages import message_of, worst_first
 from garboard.views.page import Column, Heading, Link, Paragraph, Plate, Row, Strong, Table, Tiles
 from garboard.views.safety_devices import safety_device_table
 from garboard.views.tables import record_table
+from garboard.views.test_plan import holds_in_the_way, plan_table
 
 __all__ = [
     "alarms",
@@ -142,14 +143,15 @@ def _place(book: Book, tag: str | None) -> str:
 
 
 def tests(draft: Draft, system: System) -> None:
-    """Plan lines, tests with failures kept, reviews, safety devices."""
+    """Holds that stand, the inspection and test plan, safety devices, tests with failures kept, reviews."""
     book = draft.book
-    draft.add(safety_device_table(book, system.code))
+    lines = _of(book, system, PlanLine)
+    draft.add(*holds_in_the_way(book, lines))
     draft.add(
-        record_table(
-            book, "Inspection plan", _of(book, system, PlanLine), "activity", "point", "criterion"
-        )
+        Heading("Inspection and test plan"),
+        plan_table(book, lines, "In its order; criteria as of today, failed tests kept"),
     )
+    draft.add(Heading("What was proved"), safety_device_table(book, system.code))
     draft.add(
         record_table(
             book, "Tests, failures kept", _of(book, system, Test), "what", "on", "result", "follows"

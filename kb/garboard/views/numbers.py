@@ -9,6 +9,7 @@ from garboard.calc.kinds import words
 from garboard.calc.sheet import Sheet, WorkedLine
 from garboard.calc.units import Unit
 from garboard.calc.value import Citation, Value
+from garboard.names import is_identifier
 from garboard.views.contents import Target
 from garboard.views.inline import title_of
 from garboard.views.page import Page
@@ -117,7 +118,7 @@ def number_rows(
             line.worked if line and value.si is not None else "",
             f"{target.path}.html#{target.anchor}" if target.anchor else f"{target.path}.html",
             block if sheet else "",
-            sheet.owner if sheet else block if block in book.components else "",
+            sheet.owner if sheet else block if is_identifier(block) else "",
             reviews.get(target.path, ""),
             value.fault.text if value.fault else "",
         )

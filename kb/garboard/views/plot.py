@@ -5,10 +5,11 @@ so that it is read on a phone and on paper alike. Ink is `currentColor`; nothing
 The bytes depend on the numbers alone.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from html import escape
 
 from garboard.views.axes import Axis, tick_text, ticks
+from garboard.views.thinning import thinned
 
 __all__ = ["MOST_BYTES", "Frame"]
 
@@ -20,9 +21,6 @@ HEIGHT = 340
 """In pixels; the width is that of the page."""
 Place = tuple[float, float]
 """Per cent from the left and from the head."""
-Drawn = tuple[float, float | None]
-MOST_POINTS = 100
-"""Of a curve; more are not seen."""
 
 
 class Frame:
@@ -76,21 +74,28 @@ class Frame:
         )
 
     def curve(self, points: Iterable[tuple[float, float | None]]) -> None:
-        """A line through points; it breaks off where there is no answer."""
-        path, pen = [], "M"
-        for x, y in _thinned(list(points)):
-            if y is None:
-                pen = "M"
-                continue
-            path.append(
-                f"{pen}{1000 * self.across.part(x):.0f} {1000 - 1000 * self.up.part(y):.0f}"
-            )
-            pen = "L"
+        """A line through points, thinned to what is seen; it breaks off where there is no answer."""
+        path = "".join(self._steps(thinned(list(points))))
         self._parts.append(
             f'<svg x="{LEFT}%" y="{HEAD}%" width="{RIGHT - LEFT}%" height="{FOOT - HEAD}%"'
-            f' viewBox="0 0 1000 1000" preserveAspectRatio="none"><path d="{"".join(path)}" fill="none"'
+            f' viewBox="0 0 1000 1000" preserveAspectRatio="none"><path d="{path}" fill="none"'
             ' stroke="currentColor" stroke-width="2.5" vector-effect="non-scaling-stroke"/></svg>'
         )
+
+    def _steps(self, points: Iterable[tuple[float, float | None]]) -> Iterator[str]:
+        """The path in thousandths of the frame, each place counted from the one before."""
+        last: tuple[int, int] | None = None
+        for x, y in points:
+            if y is None:
+                last = None
+                continue
+            at = round(1000 * self.across.part(x)), round(1000 - 1000 * self.up.part(y))
+            if last is None:
+                yield f"M{at[0]} {at[1]}"
+            else:
+                up = at[1] - last[1]
+                yield f"l{at[0] - last[0]}{' ' if up >= 0 else ''}{up}"
+            last = at
 
     def point(self, x: float, y: float, *, out: bool = False) -> None:
         """A mark: a filled disc, or a ring about a dot for what is out."""
@@ -167,14 +172,6 @@ class Frame:
             yield _text((at, FOOT), text, side, dy=24)
         yield _text((0, HEAD), self.up.title, "start", dy=-12)
         yield _text((RIGHT, FOOT), self.across.title, "end", dy=48)
-
-
-def _thinned(points: list[Drawn]) -> list[Drawn]:
-    """At most so many points, evenly taken, the first and the last among them."""
-    if len(points) <= MOST_POINTS:
-        return points
-    step = (len(points) - 1) / (MOST_POINTS - 1)
-    return [points[round(at * step)] for at in range(MOST_POINTS)]
 
 
 def _text(place: Place, words: str, anchor: str, dx: int = 0, dy: int = 0) -> str:

@@ -10,6 +10,7 @@ from garboard.records.calculation import Calculation as CalculationRecord
 from garboard.records.decision import Decision
 from garboard.records.finding import Finding
 from garboard.records.hazard import Hazard
+from garboard.records.inspection import Test
 from garboard.records.kinds import kind_of
 from garboard.records.procedure import Procedure
 from garboard.records.signoff import standing_objections
@@ -19,6 +20,7 @@ from garboard.views.alarm_page import alarm_head, fault_head
 from garboard.views.draft import Draft
 from garboard.views.fields import field_blocks, line_of
 from garboard.views.inline import cell, day, person
+from garboard.views.log_plot import log_blocks
 from garboard.views.messages import message_of
 from garboard.views.page import Block, Bullets, Cell, Facts, Fold, Heading, Paragraph, Photo, Strong
 from garboard.views.procedure_page import procedure_head
@@ -39,6 +41,7 @@ SHOWN_AT_HEAD: dict[type[Record], frozenset[str]] = {
     Hazard: frozenset(("message",)),
     Decision: frozenset(("question", "chosen", "options", "objections")),
     Finding: frozenset(("words", "found", "credit")),
+    Test: frozenset(("log",)),
 }
 
 
@@ -59,6 +62,7 @@ def record_draft(book: Book, record: Record) -> Draft:
     draft.add(*_head(draft, record), *_signed_objections(book, record))
     own = tuple(field_blocks(book, record, SHOWN_AT_HEAD.get(type(record), frozenset())))
     text = tuple(text_blocks(draft, record.text, record.where, record.text_line))
+    own += tuple(log_blocks(book, record)) if isinstance(record, Test) else ()
     answer_first = isinstance(record, CalculationRecord)
     draft.add(*(text + own if answer_first else own + text))
     draft.add(*_pictures(record), *_envelope(book, record))

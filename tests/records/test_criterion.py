@@ -3,7 +3,7 @@
 import pytest
 
 from garboard.errors import Where
-from garboard.rules.criterion import find_bounds, read_number
+from garboard.records.criterion import find_bounds, read_number
 
 HERE = Where("a.md")
 
