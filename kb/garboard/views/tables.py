@@ -8,7 +8,7 @@ from garboard.records.standing import state_of
 from garboard.views.fields import line_of
 from garboard.views.page import Cell, Column, Link, Row, Table
 
-__all__ = ["newest_first", "record_table"]
+__all__ = ["class_of", "newest_first", "record_table"]
 
 
 def record_table(
@@ -40,11 +40,19 @@ def record_table(
         link: Cell = (Link(str(one.id), str(one.id)),)
         rows.append(
             Row(
-                (link, (one.title,), *own, (str(one.class_ or "none stated"),), (state_of(one),)),
+                (link, (one.title,), *own, (class_of(one),), (state_of(one),)),
                 str(one.id),
             )
         )
     return Table(caption, tuple(Column(name) for name in columns), tuple(rows), empty)
+
+
+def class_of(record: Record) -> str:
+    """The class of a record as written, and what it counts as where that differs."""
+    if record.class_ is None:
+        return "none stated"
+    counts = "" if record.weight is record.class_ else f", counts as {record.weight}"
+    return f"{record.class_}{counts}"
 
 
 def newest_first(records: Iterable[Record]) -> list[Record]:
