@@ -1,6 +1,7 @@
 """Rows that many pages share: a record in a list, a component in a list."""
 
 from collections.abc import Iterable
+from typing import TypeVar
 
 from garboard.book import Book
 from garboard.records.base import Record
@@ -9,6 +10,8 @@ from garboard.views.fields import line_of
 from garboard.views.page import Cell, Column, Link, Row, Table
 
 __all__ = ["class_of", "newest_first", "record_table"]
+
+R = TypeVar("R", bound=Record)
 
 
 def record_table(
@@ -55,7 +58,7 @@ def class_of(record: Record) -> str:
     return f"{record.class_}{counts}"
 
 
-def newest_first(records: Iterable[Record]) -> list[Record]:
+def newest_first(records: Iterable[R]) -> list[R]:
     """By the day they were drafted, the newest first; undated ones last."""
     return sorted(
         records, key=lambda one: (one.drafted is not None, day_key(one), str(one.id)), reverse=True
