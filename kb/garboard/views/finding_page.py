@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from garboard.book import Book
 from garboard.changes.finding_steps import refused_and_right, steps_of
-from garboard.changes.where_else import Elsewhere, Look, actions_of, where_else
+from garboard.changes.where_else import Elsewhere, Look, WhereElse, actions_of, where_else
 from garboard.records.finding import Action, Danger, Finding
 from garboard.records.standing import is_history, state_of
 from garboard.views.draft import Draft
@@ -165,14 +165,12 @@ def _where_else(book: Book, record: Finding) -> Iterator[Block]:
         ]
         yield Facts(tuple(rows))
     if found.places:
-        total = len(found.places)
-        words = f"Looked at {found.looked} of {total} {'part' if total == 1 else 'parts'} of the same kind"
-        left = len(found.open)
-        rest: Cell = ("; ", Strong(f"{left} not looked at and no reason given")) if left else ()
-        yield Paragraph((words, *rest, "."))
+        yield _progress(found)
         columns = tuple(Column(one) for one in ("part", "system", "how alike", "what became of it"))
         table = tuple(Row(_place(book, one)) for one in found.places)
         yield Table("Parts where the same could be", columns, table)
+    elif any(tag in book.components for tag in record.where_):
+        yield Paragraph(("No other part of its kind is recorded in any system.",), quiet=True)
     known = {one.by for one in found.places if one.look is Look.REASON}
     free = [
         (f"{words}: ", *cell(book, why))
@@ -182,6 +180,23 @@ def _where_else(book: Book, record: Finding) -> Iterator[Block]:
     if free:
         yield Paragraph(("Not looked at either, with the reason:",))
         yield Bullets(tuple(free))
+
+
+def _progress(found: WhereElse) -> Paragraph:
+    """How many parts of the same kind were looked at, in words."""
+    total, left = len(found.places), len(found.open)
+    reasons = sum(one.look is Look.REASON for one in found.places)
+    sent = sum(one.look is Look.ACTION for one in found.places)
+    words = (
+        f"Looked at {found.looked} of {total} {'part' if total == 1 else 'parts'} of the same kind"
+    )
+    more = [
+        f"{count} {what}"
+        for count, what in ((sent, "left to an action"), (reasons, "not, with a reason"))
+        if count
+    ]
+    open_: Cell = ("; ", Strong(f"{left} not looked at and no reason given")) if left else ()
+    return Paragraph((", ".join((words, *more)), *open_, "."))
 
 
 def _place(book: Book, one: Elsewhere) -> tuple[Cell, ...]:
