@@ -127,7 +127,7 @@ def _reached(book: Book, notice: Notice) -> Table:
     rows = tuple(
         Row((_thing(book, one), (one.sort,), _why(book, one), _word(one))) for one in ordered
     )
-    titles = ("thing", "what it is", "because of", "the notice says")
+    titles = ("thing", "what it is", "because of", "notice")
     columns = tuple(Column(title) for title in titles)
     return Table("Reached", columns, rows, "nothing that is entered")
 
@@ -190,5 +190,5 @@ def _shown(book: Book, notice: Notice) -> Table:
                 level = one.level or "not recorded"
                 link: Cell = (link_to(book, procedure),)
                 rows.append(Row(((person(book, key),), link, (level,), (which,), (day(one.on),))))
-    titles = ("who", "what", "how well", "which revision", "when")
+    titles = ("who", "what", "how well", "revision", "when")
     return Table("Shown", tuple(Column(title) for title in titles), tuple(dict.fromkeys(rows)))

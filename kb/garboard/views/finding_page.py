@@ -115,24 +115,20 @@ def _actions(book: Book, record: Finding) -> Iterator[Block]:
     late = [part for one in actions for part in _overdue(book, one)]
     if late:
         yield Bullets(tuple(late))
-    rows = tuple(
-        Row(
+    for one in actions:
+        yield Paragraph((Link(str(one.id), str(one.id)), f" {one.title}"))
+        yield Facts(
             (
-                (Link(str(one.id), str(one.id)),),
-                cell(book, one.action),
-                line_of(book, one, "owner"),
-                cell(book, one.due),
-                cell(book, one.aim),
-                (state_of(one),),
-                cell(book, one.look_for),
-                cell(book, one.look_on),
-                cell(book, one.result) or ("none yet",),
+                ("do", cell(book, one.action)),
+                ("owner", line_of(book, one, "owner")),
+                ("due", (day(one.due),)),
+                ("aim", cell(book, one.aim) or ("not recorded",)),
+                ("state", (state_of(one),)),
+                ("look for", cell(book, one.look_for) or ("not recorded",)),
+                ("look on", (day(one.look_on),)),
+                ("result", cell(book, one.result) or ("none yet",)),
             )
         )
-        for one in actions
-    )
-    titles = ("action", "what", "owner", "due", "aim", "state", "look for", "look on", "result")
-    yield Table("Actions", tuple(Column(title) for title in titles), rows)
 
 
 def _overdue(book: Book, action: Action) -> Iterator[Cell]:

@@ -111,18 +111,17 @@ def lessons(draft: Draft) -> None:
     learned = tuple(
         Row(
             (
-                (Link(str(one.id), str(one.id)), f" {one.title}"),
+                (Link(str(one.id), str(one.id)), f" {one.title} ({state_of(one)})"),
                 line_of(book, one, "event"),
                 cell(book, one.learned),
                 cell(book, one.recommend),
                 line_of(book, one, "into") or ("nowhere yet",),
-                (state_of(one),),
             ),
             str(one.id),
         )
         for one in newest_first(book.of_kind(Lesson))
     )
-    titles = ("lesson", "taught by", "learned", "do from now on", "built into", "state")
+    titles = ("lesson", "taught by", "learned", "do from now on", "built into")
     draft.add(
         Heading("Lessons"), Table("Lessons, newest first", tuple(map(Column, titles)), learned)
     )
