@@ -21,8 +21,8 @@ from tests.demo_site import copy_demo
 from tests.golden_case import Case
 from tests.review import random_handbook as plain
 
-CASES = 250
-EDITS_OF_THE_DEMO = 14
+CASES = 150
+EDITS_OF_THE_DEMO = 10
 DRAWN = "  SA-AR-009: {kind: receiver, name: drawn, volume: c001.x}\n"
 """A part whose number is drawn from a calculation."""
 

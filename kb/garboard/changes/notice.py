@@ -90,14 +90,15 @@ def notice_of(book: Book, change: Change) -> Notice:
                 return Reached(key, sort, why, Word.LOOKED_AT, "looked_at")
         return Reached(key, sort, why, Word.OPEN)
 
+    records = dict(_records(book, change, touched))
     found = [
-        *(judged(key, _sort(book, key), why) for key, why in _records(book, change, touched)),
+        *(judged(key, kind_name(book.records[key]), why) for key, why in records.items()),
         *(judged(path, "written page", touched.because[path]) for path in touched.pages),
         *(judged(code, ROUNDS, touched.because[code]) for code in touched.systems),
         *(
-            judged(card.card, "card", (bare_id(card.of),), bare_id(card.of))
+            judged(card.card, "card", (of,), of)
             for card in touched.cards
-            if bare_id(card.of) in {key for key, _ in _records(book, change, touched)}
+            if (of := bare_id(card.of)) in records
         ),
         *(judged(key, "spare", _fits(book, key, touched)) for key in touched.spares),
         *(judged(tag, "part", tuple(_moved_in(touched, tag))) for tag in touched.tags),
@@ -121,12 +122,8 @@ def _bound(record: Record, why: tuple[str, ...]) -> bool:
     return isinstance(record, AT_A_PART) and is_live(record)
 
 
-def _sort(book: Book, key: str) -> str:
-    return kind_name(book.records[key])
-
-
 def _named(change: Change) -> Iterator[tuple[str, str]]:
-    """Everything that a notice names, and in which field; the first that names a thing counts."""
+    """Everything that a notice names, and in which field; of two the weightier, which comes later."""
     for address in change.values:
         yield address.partition(".")[0], "values"
     for text, name in ((str(change.basis or ""), "basis"), (str(change.informs or ""), "informs")):

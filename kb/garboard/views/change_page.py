@@ -66,6 +66,7 @@ def change_head(draft: Draft, record: Change) -> Iterator[Block]:
         yield Heading("What it reaches, as the tool works it out")
         yield _count(notice)
         yield _reached(book, notice)
+        yield from _beside(book, record, notice)
     if record.voids or record.retests:
         yield Heading("Proof that it voids, and what takes its place")
         yield _proofs(book, record)
@@ -132,6 +133,16 @@ def _reached(book: Book, notice: Notice) -> Table:
     return Table("Reached", columns, rows, "nothing that is entered")
 
 
+def _beside(book: Book, record: Change, notice: Notice) -> Iterator[Paragraph]:
+    """What was looked at and is not reached: more care than was asked, or a slip of a name."""
+    known = {one.key for one in notice.reached} | {card.of for card in notice.touched.cards}
+    others = [name for name in record.looked_at if bare_id(name) not in known]
+    if others:
+        runs: list[Run] = [run for name in others for run in (", ", *cell(book, name))]
+        words = "Looked at as well, though nothing that is entered leads there: "
+        yield Paragraph((words, *runs[1:], "."), quiet=True)
+
+
 def _thing(book: Book, one: Reached) -> Cell:
     if one.sort == ROUNDS:
         system = book.systems[one.key]
@@ -140,8 +151,9 @@ def _thing(book: Book, one: Reached) -> Cell:
         spare = book.content.spares[one.key]
         return (Link(f"registers/spares#{one.key}", one.key), f" {spare.name}")
     if one.sort == "card":
-        places = [card.place for card in book.content.vessel.cards if card.card == one.key]
-        return (f"{one.key}, hangs at: {places[0]}",)
+        (card, *_) = (each for each in book.content.vessel.cards if each.card == one.key)
+        printed = f"printed {day(card.printed)}" if card.printed else "day of printing not recorded"
+        return (f"{one.key}, hangs at: {card.place}; {printed}",)
     if one.sort == "written page":
         titles = [page.title for page in book.content.pages if page.where.path == one.key]
         return (Link(one.key, titles[0] or one.key),)
