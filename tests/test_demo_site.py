@@ -176,6 +176,15 @@ OPENED = {"receiver-sizing", "starts-left", "battery-hours", "bilge-cable", "day
 """Of one without a method, with one, with several; with one number open and with more."""
 
 
+@pytest.mark.parametrize(
+    "path", ["id/SA-CN-002", "id/DC-CN-003", "id/BG-FN-003", "id/SA-FN-010", "registers/lessons"]
+)
+def test_a_notice_and_a_finding_fit_a_narrow_phone(built: Built, path: str) -> None:
+    script = "var r=document.documentElement;return [r.clientWidth,r.scrollWidth]"
+
+    assert asked(built.site / f"{path}.html", script, (320, 800)) == [320, 320]
+
+
 def test_what_is_opened_in_the_demo_is_small(demo: Handbook) -> None:
     sizes = {
         name: len(sheet.what_if.encode())

@@ -33,6 +33,7 @@ from garboard.review.signoffs import Reviewed, weigh
 __all__ = ["Book", "Mentioned", "make_book", "with_signed"]
 
 R = TypeVar("R", bound=Record)
+NOT_LOOKED = "extent.not_looked"
 
 
 @dataclass(frozen=True, slots=True)
@@ -204,7 +205,8 @@ def with_signed(book: Book, thing: Signed) -> Book:
 def _measured(book: Book) -> Mapping[str, tuple[Measurement, ...]]:
     named: dict[str, set[str]] = defaultdict(set)
     for item in book.mentions:
-        named[item.by].add(item.to)
+        if not item.field.startswith(NOT_LOOKED):  # of what nobody looked at nothing was found
+            named[item.by].add(item.to)
     plant = Plant(
         book.values,
         book.components,

@@ -95,7 +95,7 @@ def test_a_field_is_wanted_by_start_or_by_class_and_never_by_both(kind: Kind) ->
 @pytest.mark.parametrize(
     ("letters", "later"),
     [
-        ("CN", {"installed"}),
+        ("CN", {"installed", "looked_at"}),
         ("FN", {"interim", "extent", "cause", "disposition", "actions", "effective_on"}),
         ("CA", {"evidence", "result"}),
         ("TR", {"made_good", "deviations"}),

@@ -11,6 +11,7 @@ from typing import ClassVar
 
 from garboard.records.base import (
     Address,
+    Class,
     DateOrText,
     Figure,
     Identifier,
@@ -23,6 +24,7 @@ from garboard.records.base import (
     asked,
     keep,
 )
+from garboard.records.in_kind import differences
 
 __all__ = ["Change", "Concession", "Fitted", "InKind", "Lasts", "Shift", "TemporaryModification"]
 
@@ -99,6 +101,15 @@ class Change(Record):
     """On which day did it become true?"""
     in_kind: InKind | None = asked("C")
     """Is it really in kind? Each attribute, old and new."""
+    looked_at: tuple[Mention, ...] = keep(default=(), later=True, kept=False)
+    """What else does it reach that was looked at and needs no change? Ids, tags, part numbers, numbers of
+    cards, codes of systems, paths of pages."""
+
+    @property
+    def weight(self) -> Class:
+        """Its class; none stated counts as A, and C counts as B where it is not in kind."""
+        written = self.class_ or Class.A
+        return Class.B if written is Class.C and any(differences(self)) else written
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -3,6 +3,7 @@
 The first words stay as they were said; a later view of the matter stands in fields of its own.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
@@ -98,6 +99,9 @@ class Extent:
     """Where was it looked for?"""
     found: tuple[Mention, ...] = ()
     """Where was it found?"""
+    not_looked: Mapping[Mention, Mention] | None = None
+    """Where was it not looked for, and why not? A tag, a kind of part, a system or `all others`, each with
+    its reason."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

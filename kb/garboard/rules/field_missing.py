@@ -52,7 +52,8 @@ def check(book: Book) -> Iterator[Diagnostic]:
 def _described(record: Record) -> str:
     kind = kind_name(record)
     if record.class_:
-        return f"class {record.class_} {kind} {record.id}"
+        counts = "" if record.weight is record.class_ else f", which counts as {record.weight},"
+        return f"class {record.class_} {kind} {record.id}{counts}"
     return f"{kind} {record.id}, which states no class and counts as A,"
 
 

@@ -3,10 +3,12 @@
 from collections.abc import Iterator
 
 from garboard.book import Book
+from garboard.records.base import bare_id
+from garboard.records.change import Change
 from garboard.records.inspection import Result, Test
 from garboard.records.standing import has_left, state_of
 
-__all__ = ["is_proof", "proofs_by_tag"]
+__all__ = ["is_proof", "proofs_by_tag", "tested_again"]
 
 
 def is_proof(record: object) -> bool:
@@ -26,6 +28,16 @@ def proofs_by_tag(book: Book) -> dict[str, list[Test]]:
         for item in test.tested:
             found.setdefault(item.tag, []).append(test)
     return found
+
+
+def tested_again(book: Book, change: Change) -> bool:
+    """Whether every re-test that a change asks for was passed after it; not where it asks for none."""
+    again = [book.records.get(bare_id(name)) for name in change.retests]
+    day = change.installed
+    return bool(again and day) and all(
+        isinstance(test, Test) and is_proof(test) and test.on and day and test.on >= day
+        for test in again
+    )
 
 
 def _dated(book: Book) -> Iterator[Test]:

@@ -15,7 +15,7 @@ from garboard.records.base import bare_id
 from garboard.records.change import Change
 from garboard.records.inspection import Test
 from garboard.records.standing import has_left, refused
-from garboard.rules.proofs import is_proof, proofs_by_tag
+from garboard.rules.proofs import is_proof, proofs_by_tag, tested_again
 
 CODE = "test-overtaken"
 SEVERITY = Severity.HOLD
@@ -32,7 +32,7 @@ def check(book: Book) -> Iterator[Diagnostic]:
             continue
         for test in _touched(book, change, proofs):
             later = test.on is not None and test.on < change.installed
-            if later and str(test.id) not in said and not _tested_again(book, change):
+            if later and str(test.id) not in said and not tested_again(book, change):
                 said.add(str(test.id))
                 text = f"{test.id} of {test.on}, {change.id} of {change.installed}"
                 cure = f"plan a re-test, or take what it does not touch out of {change.id}"
@@ -48,13 +48,3 @@ def _touched(book: Book, change: Change, proofs: dict[str, list[Test]]) -> Itera
         record = book.records.get(bare_id(name))
         if isinstance(record, Test) and is_proof(record):
             yield record
-
-
-def _tested_again(book: Book, change: Change) -> bool:
-    """Whether every re-test that a change asks for was passed after it."""
-    again = [book.records.get(bare_id(name)) for name in change.retests]
-    return bool(again) and all(
-        isinstance(test, Test) and is_proof(test) and test.on and test.on >= change.installed
-        for test in again
-        if change.installed
-    )

@@ -13,7 +13,7 @@ from garboard.reading.references import VALUE_LINK
 from garboard.records.base import Record
 from garboard.views.page import Cell, Link, Plate, Run, Shown
 
-__all__ = ["cell", "day", "link_to", "person", "short_day", "shown", "title_of"]
+__all__ = ["cell", "day", "link_to", "person", "short_day", "shown", "title_of", "to_the_letter"]
 
 
 def cell(book: Book, text: object) -> Cell:
@@ -38,6 +38,11 @@ def cell(book: Book, text: object) -> Cell:
     if ADDRESS.fullmatch(words) and words in book.values:
         return (shown(book, words),)
     return tuple(_runs(book, words))
+
+
+def to_the_letter(book: Book, text: str) -> Cell:
+    """What somebody said, sign by sign; ids and tags in it lead somewhere, no number is renewed."""
+    return tuple(_names(book, text))
 
 
 def _runs(book: Book, text: str) -> Iterator[Run]:

@@ -7,6 +7,7 @@ from garboard.calc.value import Citation
 from garboard.records.alarm import Alarm, Fault
 from garboard.records.base import Record
 from garboard.records.calculation import Calculation as CalculationRecord
+from garboard.records.change import Change
 from garboard.records.decision import Decision
 from garboard.records.finding import Finding
 from garboard.records.hazard import Hazard
@@ -17,8 +18,10 @@ from garboard.records.signoff import standing_objections
 from garboard.records.standing import state_of
 from garboard.review.proof import Proof
 from garboard.views.alarm_page import alarm_head, fault_head
+from garboard.views.change_page import change_head
 from garboard.views.draft import Draft
 from garboard.views.fields import field_blocks, line_of
+from garboard.views.finding_page import finding_head
 from garboard.views.inline import cell, day, person
 from garboard.views.log_plot import log_blocks
 from garboard.views.messages import message_of
@@ -40,8 +43,9 @@ SHOWN_AT_HEAD: dict[type[Record], frozenset[str]] = {
     Fault: frozenset(("symptoms", "safe_first", "checks", "stop_when")),
     Hazard: frozenset(("message",)),
     Decision: frozenset(("question", "chosen", "options", "objections")),
-    Finding: frozenset(("words", "found", "credit")),
     Test: frozenset(("log",)),
+    Finding: frozenset(("words", "found", "credit", "interim", "extent", "actions")),
+    Change: frozenset(("values", "voids", "retests", "in_kind", "looked_at")),
 }
 
 
@@ -85,7 +89,9 @@ def _head(draft: Draft, record: Record) -> Iterator[Block]:
     elif isinstance(record, Decision):
         yield from _decision_head(book, record)
     elif isinstance(record, Finding):
-        yield from _finding_head(book, record)
+        yield from finding_head(draft, record)
+    elif isinstance(record, Change):
+        yield from change_head(draft, record)
 
 
 def _decision_head(book: Book, record: Decision) -> Iterator[Block]:
@@ -133,21 +139,6 @@ def _objection(book: Book, objection: object) -> Cell:
     if not answer:
         return (*said, "Not answered.")
     return (*said, "Answer", *((" of the ", *answered_by) if answered_by else ()), ": ", *answer)
-
-
-def _finding_head(book: Book, record: Finding) -> Iterator[Block]:
-    if record.words:
-        yield Paragraph(("\u201c", *cell(book, record.words), "\u201d"))
-    if record.found:
-        during: Cell = (
-            (", during ", *cell(book, record.found.during)) if record.found.during else ()
-        )
-        yield Paragraph(
-            (f"Found by {person(book, record.found.by)} on {day(record.found.on)}", *during),
-            quiet=True,
-        )
-    if record.credit:
-        yield Paragraph((f"Caught by: {person(book, record.credit)}",), quiet=True)
 
 
 def _pictures(record: Record) -> Iterator[Block]:
@@ -207,7 +198,10 @@ def _class_words(record: Record) -> str:
         "B": "B, function-significant",
         "C": "C, minor or in kind",
     }
-    return words[record.class_] if record.class_ else "none stated: counts as A"
+    if record.class_ is None:
+        return "none stated: counts as A"
+    counts = "" if record.weight is record.class_ else f"; counts as {record.weight}"
+    return f"{words[record.class_]}{counts}"
 
 
 def _last_change(record: Record) -> str:

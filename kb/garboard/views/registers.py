@@ -7,13 +7,12 @@ from garboard.book import Book
 from garboard.records.alarm import Alarm, Fault
 from garboard.records.change import Change
 from garboard.records.decision import Decision
-from garboard.records.finding import Finding
 from garboard.records.hazard import Hazard
 from garboard.records.kinds import KINDS, kind_of
 from garboard.views.draft import Draft
+from garboard.views.finding_registers import findings, lessons, who_caught_what
 from garboard.views.history import value_history
 from garboard.views.inline import cell, day, person, shown
-from garboard.views.lists import unfinished
 from garboard.views.messages import worst_first
 from garboard.views.page import (
     Bullets,
@@ -47,7 +46,9 @@ def register_drafts(book: Book) -> Iterator[Draft]:
         ("values", "Values and where they come from", _values),
         ("records", "Records, A to Z", _records),
         ("decisions", "Decisions by date", _decisions),
-        ("findings", "Findings", _findings),
+        ("findings", "Findings", findings),
+        ("who-caught-what", "Who caught what", who_caught_what),
+        ("lessons", "Lessons", lessons),
         ("sources", "Sources", _sources),
         ("glossary", "Words", _glossary),
         ("unknowns", "What we do not know", _unknowns),
@@ -151,15 +152,6 @@ def _decisions(draft: Draft) -> None:
     found = newest_first(book.of_kind(Decision))
     draft.add(record_table(book, "Decisions, newest first", found, "drafted", "question", "chosen"))
     draft.add(value_history(draft, list(book.of_kind(Change))))
-
-
-def _findings(draft: Draft) -> None:
-    found = newest_first(draft.book.of_kind(Finding))
-    still = [one for one in found if unfinished(one)]
-    ended = [one for one in found if not unfinished(one)]
-    names = ("words", "danger", "found", "credit")
-    draft.add(record_table(draft.book, "Open", still, *names, empty="none open"))
-    draft.add(record_table(draft.book, "Closed, refused and withdrawn, kept", ended, *names))
 
 
 def _sources(draft: Draft) -> None:

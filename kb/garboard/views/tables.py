@@ -1,6 +1,7 @@
 """Rows that many pages share: a record in a list, a component in a list."""
 
 from collections.abc import Iterable
+from typing import TypeVar
 
 from garboard.book import Book
 from garboard.records.base import Record
@@ -8,7 +9,9 @@ from garboard.records.standing import state_of
 from garboard.views.fields import line_of
 from garboard.views.page import Cell, Column, Link, Row, Table
 
-__all__ = ["newest_first", "record_table"]
+__all__ = ["class_of", "newest_first", "record_table"]
+
+R = TypeVar("R", bound=Record)
 
 
 def record_table(
@@ -40,14 +43,22 @@ def record_table(
         link: Cell = (Link(str(one.id), str(one.id)),)
         rows.append(
             Row(
-                (link, (one.title,), *own, (str(one.class_ or "none stated"),), (state_of(one),)),
+                (link, (one.title,), *own, (class_of(one),), (state_of(one),)),
                 str(one.id),
             )
         )
     return Table(caption, tuple(Column(name) for name in columns), tuple(rows), empty)
 
 
-def newest_first(records: Iterable[Record]) -> list[Record]:
+def class_of(record: Record) -> str:
+    """The class of a record as written, and what it counts as where that differs."""
+    if record.class_ is None:
+        return "none stated"
+    counts = "" if record.weight is record.class_ else f", counts as {record.weight}"
+    return f"{record.class_}{counts}"
+
+
+def newest_first(records: Iterable[R]) -> list[R]:
     """By the day they were drafted, the newest first; undated ones last."""
     return sorted(
         records, key=lambda one: (one.drafted is not None, day_key(one), str(one.id)), reverse=True
