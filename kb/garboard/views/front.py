@@ -1,9 +1,12 @@
 """The front page, written or made, and the stub of a file that could not be read."""
 
+from collections.abc import Iterator
+
 from garboard.book import Book
 from garboard.reading.content import Stub
+from garboard.records.notice_message import standing
 from garboard.views.draft import Draft
-from garboard.views.inline import cell
+from garboard.views.inline import cell, day
 from garboard.views.page import Bullets, Heading, Link, Paragraph, Prose, Strong, Tiles
 from garboard.views.system_pages import system_key
 from garboard.views.text import text_blocks
@@ -16,6 +19,8 @@ WAYS_IN = (
     ("registers/hazards", "What could hurt you", "every hazard, worst first"),
     ("registers/safety-devices", "Safety devices", "set value, limit, last test"),
     ("registers/tags", "Tags, A to Z", "which part is this?"),
+    ("editions", "Editions", "which holds, until when, who has it"),
+    ("registers/notices", "Notices to holders", "what not to rely on"),
     ("manual/standing", "What stands against the record", "contradictions found at this build"),
 )
 
@@ -27,6 +32,7 @@ def front_draft(book: Book) -> Draft:
     draft = Draft(
         book, "index", (written.title if written else "") or f"{vessel} handbook", "front page"
     )
+    draft.add(*_notices(book))
     draft.add(Tiles(tuple((Link(key, title), words) for key, title, words in WAYS_IN)))
     draft.add(Heading("Systems"))
     draft.add(
@@ -46,6 +52,22 @@ def front_draft(book: Book) -> Draft:
             Paragraph((Strong("Who decides: "), f"{', '.join(defers)}. This book is no approval."))
         )
     return draft
+
+
+def _notices(book: Book) -> Iterator[Bullets]:
+    """The notices that stand, before anything else."""
+    found = standing(book.content.vessel)
+    if found:
+        yield Bullets(
+            tuple(
+                (
+                    Link("registers/notices", f"Notice {one.number}"),
+                    f" of {day(one.on)}: ",
+                    *cell(book, one.says),
+                )
+                for one in found
+            )
+        )
 
 
 def stub_draft(book: Book, stub: Stub) -> Draft:
