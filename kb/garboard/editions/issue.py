@@ -103,7 +103,10 @@ def write(folder: Path, proposal: Proposal) -> Path:
     edition = proposal.edition
     if proposal.refusals or edition is None:
         raise GarboardError("the edition is not issued; nothing was written")
-    read_files(folder, proposal.handbook.book.content.digests)
+    files = read_files(folder, proposal.handbook.book.content.digests)
+    photos = {path: one for path, one in edition.files.items() if path not in files.texts}
+    if photos != files.photos:
+        raise GarboardError("a photograph has changed since it was read; start again")
     return create_file(folder, edition_path(edition.number), write_edition(edition))
 
 
