@@ -1,6 +1,7 @@
 """Write a notice to holders into handbook.yml, or the day on which one was withdrawn."""
 
 import json
+import re
 from datetime import date
 from pathlib import Path
 
@@ -14,6 +15,8 @@ from garboard.records.vessel import Notice, Vessel
 __all__ = ["add_notice", "edition_on", "look_at", "next_notice", "withdraw_notice"]
 
 FILE = "handbook.yml"
+TOP_KEY = re.compile(r"[^\s#-]")
+"""How a line starts that is no part of the list above it."""
 
 
 def edition_on(book: Book, day: date) -> int:
@@ -158,23 +161,19 @@ def _placed(vessel: Vessel, text: str, line: str) -> Edit:
         GarboardError: The notices are written on one line.
     """
     lines = text.split("\n")
-    key = vessel.places.get("notices")
-    if key is None:
+    start_of = vessel.places.get("notices")
+    if start_of is None:
         last = len(lines)
         start = "" if not lines[-1] else "\n"
         return Edit(Where(FILE, last, len(lines[-1]) + 1), "", f"{start}\nnotices:\n  {line}")
     first = vessel.places.get("notices[0]")
-    if first is None or lines[key.line - 1].partition(":")[2].strip():
+    if first is None or lines[start_of.line - 1][start_of.column - 1] != "-":
         raise GarboardError(
-            f"{key} writes its notices on one line; give each a line of its own that starts with - first"
+            f"{start_of} writes its notices on one line; give each a line of its own that starts with - first"
         )
-    after = min(
-        (
-            where.line
-            for path, where in vessel.places.items()
-            if "." not in path and "[" not in path and where.line > key.line
-        ),
-        default=len(lines) + 1,
+    after = next(
+        (at for at in range(start_of.line + 1, len(lines) + 1) if TOP_KEY.match(lines[at - 1])),
+        len(lines) + 1,
     )
     at = after - 1
     while at > first.line and (not lines[at - 1].strip() or lines[at - 1].startswith("#")):
