@@ -127,17 +127,20 @@ def _one(book: Book, edition: Edition) -> Draft:
         ),
     ]
     draft.add(Facts(tuple(facts)), Paragraph((honest_limits(book),)))
-    draft.add(Heading("Declared gaps"))
-    draft.add(
-        Bullets(tuple(cell(book, gap) for gap in edition.gaps))
-        if edition.gaps
-        else Paragraph(("None entered.",))
-    )
     draft.add(Heading("Holders and their copies"), _holders(book, edition))
     draft.add(Heading("Cards that hang"), _cards(book, edition))
     draft.add(Heading("Notices since"), _notices(book, edition))
     draft.add(Heading("What stood against it"), *_against(book, edition))
+    draft.add(Heading("What is declared to be missing"), _gaps(book, edition))
     return draft
+
+
+def _gaps(book: Book, edition: Edition) -> Paragraph | Fold:
+    """What its makers knew not to be in it."""
+    if not edition.gaps:
+        return Paragraph(("None entered.",))
+    listed = Bullets(tuple(cell(book, gap) for gap in edition.gaps))
+    return Fold(f"{len(edition.gaps)} declared gaps", (listed,))
 
 
 def _holders(book: Book, edition: Edition) -> Table:
@@ -231,10 +234,10 @@ def _pages(book: Book, edition: Edition) -> Draft:
     key = f"{edition_key(edition.number)}-pages"
     draft = Draft(book, key, f"Effective pages of edition {edition.number}", "list of pages")
     rows = tuple(
-        Row(((one.title,), (one.path,), (_state(one.review),), (one.digest[:SHORT],)))
+        Row(((f"{one.path}: {one.title}",), (_state(one.review),), (one.digest[:SHORT],)))
         for one in edition.pages
     )
-    columns = tuple(Column(title) for title in ("page", "file", "review", "digest"))
+    columns = tuple(Column(title) for title in ("page", "review", "digest"))
     draft.add(
         Paragraph(
             (

@@ -5,9 +5,10 @@ from collections.abc import Iterator
 from garboard.book import Book
 from garboard.reading.content import Stub
 from garboard.records.notice_message import standing
+from garboard.records.vessel import Notice
 from garboard.views.draft import Draft
 from garboard.views.inline import cell, day
-from garboard.views.page import Bullets, Heading, Link, Paragraph, Prose, Strong, Tiles
+from garboard.views.page import Bullets, Cell, Heading, Link, Paragraph, Prose, Strong, Tiles
 from garboard.views.system_pages import system_key
 from garboard.views.text import text_blocks
 
@@ -54,20 +55,19 @@ def front_draft(book: Book) -> Draft:
     return draft
 
 
-def _notices(book: Book) -> Iterator[Bullets]:
+def _notices(book: Book) -> Iterator[Heading | Bullets]:
     """The notices that stand, before anything else."""
     found = standing(book.content.vessel)
     if found:
-        yield Bullets(
-            tuple(
-                (
-                    Link("registers/notices", f"Notice {one.number}"),
-                    f" of {day(one.on)}: ",
-                    *cell(book, one.says),
-                )
-                for one in found
-            )
-        )
+        yield Heading("Notices that stand")
+        yield Bullets(tuple(_told(book, one) for one in found))
+
+
+def _told(book: Book, notice: Notice) -> Cell:
+    link = Link(f"registers/notices#notice-{notice.number}", f"Notice {notice.number}")
+    tags = tuple(run for one in notice.against for run in (*cell(book, one), " "))
+    never: Cell = (Strong("DO NOT USE"), " ", *tags) if tags else ()
+    return (*never, *cell(book, notice.says), " (", link, f", {day(notice.on)})")
 
 
 def stub_draft(book: Book, stub: Stub) -> Draft:
