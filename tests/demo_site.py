@@ -34,8 +34,8 @@ def copy_demo(folder: Path) -> Path:
     return folder / "content_demo"
 
 
-def build(folder: Path, site: Path, *flags: str) -> Built:
-    """Build the site of a folder that holds mkdocs.yml."""
+def build(folder: Path, site: Path, *flags: str, **environment: str) -> Built:
+    """Build the site of a folder that holds mkdocs.yml, in an environment of its own."""
     done = subprocess.run(
         [sys.executable, "-m", "mkdocs", "build", "-d", str(site), *flags],
         cwd=folder,
@@ -47,6 +47,7 @@ def build(folder: Path, site: Path, *flags: str) -> Built:
             "NO_COLOR": "1",
             "HOME": str(folder),
             "PYTHONPATH": f"{HOUSE / 'kb'}:{HOUSE / 'plugins'}",  # this tree, whatever is installed
+            **environment,
         },
     )
     return Built(site, done.returncode, done.stdout + done.stderr)

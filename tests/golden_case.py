@@ -2,7 +2,8 @@
 
 A case is `tests/golden/<rule-code>/<behaviour>.yml` with `says`, `files` and `finds`. Files that a case
 does not bring (handbook.yml, people.yml, sources.yml) are taken from BASE. With `issued`, a list of
-`{day, files}`, each is issued as an edition on its day before `files` take their place.
+`{day, files}`, each is issued as an edition on its day before `files` take their place. With
+`at_issue: true` the rules are asked that speak only when an edition is issued.
 """
 
 import shutil
@@ -14,9 +15,11 @@ from typing import Any
 import yaml
 
 from garboard.editions.freeze import freeze
-from garboard.handbook import read
+from garboard.handbook import read, read_book
 from garboard.reading.edition_file import edition_path, write_edition
 from garboard.reading.whole_folder import read_files
+from garboard.rules import ISSUE_RULES
+from garboard.rules.judge import judge
 
 FOLDER = Path(__file__).parent / "golden"
 
@@ -55,9 +58,15 @@ class Case:
     files: dict[str, str]
     finds: str
     issued: list[dict[str, Any]] = field(default_factory=list)
+    at_issue: bool = False
 
     def __str__(self) -> str:
         return f"{self.code}/{self.name}"
+
+    def found(self, folder: Path) -> list[str]:
+        """What is found under the case's own code in a folder it was written to."""
+        asked = judge(read_book(folder), ISSUE_RULES) if self.at_issue else read(folder).diagnostics
+        return [str(item) for item in asked if item.code == self.code]
 
     def write(self, folder: Path) -> Path:
         """Lay the case's files over the base, in a folder, beside the editions issued before."""
@@ -103,6 +112,7 @@ def cases() -> list[Case]:
                 data["files"],
                 data.get("finds") or "",
                 data.get("issued") or [],
+                data.get("at_issue", False),
             )
         )
     return found

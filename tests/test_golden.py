@@ -4,23 +4,23 @@ from pathlib import Path
 
 import pytest
 
-from garboard.handbook import read
-from garboard.rules import RULES
+from garboard.rules import ISSUE_RULES, RULES
 from tests.golden_case import Case, cases
 
 CASES = cases()
+ALL = (*RULES, *ISSUE_RULES)
 
 
 @pytest.mark.parametrize("case", CASES, ids=str)
 def test_a_golden_case_finds_exactly_what_it_says(case: Case, tmp_path: Path) -> None:
     folder = case.write(tmp_path)
 
-    found = [str(item) for item in read(folder).diagnostics if item.code == case.code]
+    found = case.found(folder)
 
     assert "\n".join(found) == case.finds.rstrip("\n")
 
 
-@pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.CODE)
+@pytest.mark.parametrize("rule", ALL, ids=lambda rule: rule.CODE)
 def test_every_rule_has_a_case_that_fires_and_a_quiet_twin(rule: object) -> None:
     code = rule.CODE  # type: ignore[attr-defined]
     mine = [case for case in CASES if case.code == code]
@@ -30,7 +30,14 @@ def test_every_rule_has_a_case_that_fires_and_a_quiet_twin(rule: object) -> None
 
 
 def test_every_case_belongs_to_a_rule() -> None:
-    assert {case.code for case in CASES} <= {rule.CODE for rule in RULES}
+    assert {case.code for case in CASES} <= {rule.CODE for rule in ALL}
+
+
+def test_the_rules_of_an_issue_say_so_and_are_asked_at_no_other_time() -> None:
+    assert all(rule.AT_ISSUE for rule in ISSUE_RULES)
+    assert [rule.CODE for rule in RULES if hasattr(rule, "AT_ISSUE")] == []
+    asked = {case.code for case in CASES if case.at_issue}
+    assert asked == {rule.CODE for rule in ISSUE_RULES}
 
 
 def test_every_case_is_a_firing_or_a_quiet_one() -> None:

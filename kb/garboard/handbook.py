@@ -13,13 +13,13 @@ from garboard.methods.proof import ProofResult, prove_all
 from garboard.reading.folder import read_folder
 from garboard.reading.kept_work import KeptWork
 from garboard.records.edition import Edition
-from garboard.rules import RULES
+from garboard.rules import ISSUE_RULES, RULES
 from garboard.rules.judge import judge
 from garboard.views.contents import Entry, Section, Target
 from garboard.views.entries import entries
 from garboard.views.numbers import NumberRow, number_rows
-from garboard.views.page import Page
-from garboard.views.site import contents, lay_out, stamped, targets
+from garboard.views.page import WORKING, Copy, Page
+from garboard.views.site import as_copy, contents, lay_out, targets, which_copy
 
 __all__ = ["Handbook", "read", "read_book"]
 
@@ -37,6 +37,8 @@ class Handbook:
     """By page key, id, tag, block name, value address, source id and content file."""
     numbers: tuple[NumberRow, ...] = ()
     """Every number as plain data, by address."""
+    copy: Copy = WORKING
+    """Of which edition, or a working copy."""
 
     @property
     def vessel(self) -> str:
@@ -76,9 +78,9 @@ def read(folder: Path, edition: Edition | None = None) -> Handbook:
     on = edition.issued if edition else None
     book = make_book(read_folder(folder), METHODS, kept.store, on)
     found = judge(book, RULES)
-    pages = lay_out(book, found, RULES, METHODS, kept.proofs(METHODS, proofs))
-    if edition:
-        pages = tuple(stamped(page, edition) for page in pages)
+    rules = (*RULES, *ISSUE_RULES)
+    made = lay_out(book, found, rules, METHODS, kept.proofs(METHODS, proofs))
+    pages = as_copy(book, made, edition)
     where = targets(book, pages)
     kept.save()
     return Handbook(
@@ -89,6 +91,7 @@ def read(folder: Path, edition: Edition | None = None) -> Handbook:
         tuple(entries(book, pages, where)),
         where,
         tuple(number_rows(book, pages, where)),
+        which_copy(book, edition),
     )
 
 

@@ -14,7 +14,7 @@ from markupsafe import Markup
 
 from garboard.handbook import Handbook
 from garboard.views.contents import Section
-from garboard.views.page import Block, Calculation, Fold, Page
+from garboard.views.page import Block, Calculation, Copy, Fold, Page
 from mkdocs_garboard.html import templates
 from mkdocs_garboard.links import Links
 from mkdocs_garboard.pages import CONTENTS, FIND, keys_of
@@ -57,6 +57,8 @@ class Surroundings:
     vessel: str
     policy: str
     """Empty while pages are served for writing, where the reload script must run."""
+    copy: Copy
+    """Of which edition, or a working copy."""
     paper: Markup
     """Size of the sheet and its margin boxes, as a style of this page alone."""
     bar: tuple[Item, ...]
@@ -83,6 +85,7 @@ class Furniture:
         return Surroundings(
             self._handbook.vessel,
             policy,
+            page.copy,
             Markup(paper),  # noqa: S704
             self._bar(page),
             column,
@@ -176,13 +179,13 @@ def _opened(blocks: Iterable[Block]) -> bool:
 
 def _paper(page: Page) -> str:
     """The sheet a page is printed on: size, and what each sheet of it says at its edge."""
-    head = " · ".join(
-        part for part in (page.ident, page.title, page.edition or "working copy") if part
-    )
+    head = " · ".join(part for part in (page.ident, page.title) if part)
     state = page.review.words.partition(".")[0]
-    until = f"valid until {page.valid_until}" if page.valid_until else "not for use at sea"
-    foot = f"{state} · {until}" if state else until
-    return f"@page{{@top-left{{content:{_quoted(head)}}}@bottom-left{{content:{_quoted(foot)}}}}}"
+    foot = f"{page.copy.line} · {state}" if state else page.copy.line
+    return (
+        f"@page{{@top-left{{content:{_quoted(head)}}}@top-right{{content:{_quoted(page.copy.name)}}}"
+        f"@bottom-left{{content:{_quoted(foot)}}}}}"
+    )
 
 
 def _quoted(text: str) -> str:

@@ -18,6 +18,7 @@ from garboard.views.page import (
     Block,
     Calculation,
     Cell,
+    Copy,
     Download,
     Drawing,
     Fold,
@@ -40,8 +41,9 @@ from mkdocs_garboard.pages import REPORT
 from mkdocs_garboard.photos import Picture
 from mkdocs_garboard.prose import Fault, ProseWriter, references
 
-__all__ = ["Sheet", "templates"]
+__all__ = ["Sheet", "clock", "templates", "which"]
 
+DAY = re.compile(r"\d{4}-\d{2}-\d{2}")
 CITED = re.compile(r"\[(\d{1,4})\]")
 AT_HEAD: Final = 3
 """So many notices stand at the head in full; a STOP always does."""
@@ -63,6 +65,22 @@ def templates() -> Environment:
     made.filters["together"] = as_value
     made.globals["zip"] = zip
     return made
+
+
+def clock(copy: Copy) -> Markup:
+    """What the reader's own clock is held against: the days of an edition; a working copy has none."""
+    if not copy.number:
+        return Markup("")
+    days = Markup(' data-edition="{}" data-issued="{}" data-until="{}"')
+    return days.format(copy.number, copy.issued, copy.valid_until)
+
+
+def which(copy: Copy) -> Markup:
+    """Which copy of the handbook a page belongs to, under its title block; no line end splits a day."""
+    beside = Markup(' <span class="beside">{}</span>').format(copy.beside) if copy.beside else ""
+    look = "issued" if copy.number else "working"
+    made = Markup('<p class="which-copy {}">{}{}</p>').format(look, copy.words, beside)
+    return Markup(DAY.sub(r'<span class="id">\g<0></span>', str(made)))  # noqa: S704 - figures and hyphens
 
 
 class Anchors:
@@ -190,6 +208,16 @@ class Sheet:
     def anchor(self, heading: Heading) -> str:
         """The id of a heading."""
         return heading.anchor or self._anchors.name(heading.text)
+
+    @staticmethod
+    def which(copy: Copy) -> Markup:
+        """Which copy of the handbook the page belongs to."""
+        return which(copy)
+
+    @staticmethod
+    def clock(copy: Copy) -> Markup:
+        """The days that the reader's own clock is held against."""
+        return clock(copy)
 
     def new_id(self, words: str) -> str:
         """An id for a part of a block."""

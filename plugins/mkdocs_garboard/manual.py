@@ -4,10 +4,10 @@ from importlib.resources import files
 
 from garboard.handbook import Handbook
 from garboard.views.contents import Entry
-from garboard.views.page import Page
+from garboard.views.page import Copy, Page
 from garboard.views.values_data import CSV, JSON, values_csv, values_json
 from mkdocs_garboard.furniture import Furniture, Surroundings
-from mkdocs_garboard.html import Sheet, templates
+from mkdocs_garboard.html import Sheet, clock, templates, which
 from mkdocs_garboard.links import Links
 from mkdocs_garboard.pages import CONTENTS, FIND, added, uri_of
 from mkdocs_garboard.photos import Photos
@@ -49,9 +49,9 @@ class Manual:
         outside a sheet.
         """
         made = dict.fromkeys(self.pages, "")
-        numbers, edition = self._handbook.numbers, self._edition
-        made[JSON] = values_json(numbers, self._handbook.vessel, edition)
-        made[CSV] = values_csv(numbers)
+        numbers, copy = self._handbook.numbers, self._handbook.copy
+        made[JSON] = values_json(numbers, self._handbook.vessel, copy)
+        made[CSV] = values_csv(numbers, copy)
         if self._own_face:
             return {**made, INDEX: index_script(self.entries)}
         return {**made, STYLE: (files("mkdocs_garboard") / "theme" / STYLE).read_text("utf-8")}
@@ -67,8 +67,9 @@ class Manual:
         return self._furniture.around(page)
 
     @property
-    def _edition(self) -> str:
-        return next((page.edition for page in self._handbook.pages), "")
+    def copy(self) -> Copy:
+        """Which copy of the handbook this is."""
+        return self._handbook.copy
 
     def _find(self, page: Page) -> str:
         return (
@@ -76,7 +77,9 @@ class Manual:
             .get_template("find.html")
             .render(
                 vessel=self._handbook.vessel,
-                edition=self._edition,
+                copy=self.copy,
+                clock=clock(self.copy),
+                which=which(self.copy),
                 index=self._links.to(A_TO_Z, page.path),
                 contents=self._links.way(page.path, CONTENTS),
             )

@@ -6,6 +6,7 @@ author's text as something else.
 """
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.files import File, InclusionLevel
@@ -67,7 +68,7 @@ def added(handbook: Handbook, *, find: bool) -> list[Page]:
     ]
     if find:
         made.append(Page(FIND, FIND, "Find", "find", plain, ident="find"))
-    return [page for page in made if page.path not in kept]
+    return [replace(page, copy=handbook.copy) for page in made if page.path not in kept]
 
 
 def _listed(handbook: Handbook) -> Iterator[Block]:

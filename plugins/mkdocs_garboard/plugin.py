@@ -19,7 +19,8 @@ from mkdocs.structure.pages import Page as MkDocsPage
 from mkdocs.utils.templates import TemplateContext
 
 from garboard.errors import GarboardError, Severity
-from garboard.handbook import read
+from garboard.handbook import Handbook, read
+from mkdocs_garboard.html import which
 from mkdocs_garboard.manual import STYLE, Manual
 from mkdocs_garboard.pages import clashes, nav_of, published
 from mkdocs_garboard.photos import Photos
@@ -48,6 +49,10 @@ class GarboardPlugin(BasePlugin[GarboardConfig]):
 
     manual: Manual
     photos: Photos
+    given: Handbook | None = None
+    """What is published as an edition; else the content folder is read."""
+    faults: tuple[str, ...] = ()
+    """What is wrong with the finished site."""
     serving = False
     own_face = False
 
@@ -73,7 +78,7 @@ class GarboardPlugin(BasePlugin[GarboardConfig]):
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Read the handbook, say what stands against it, and put its pages in place of its files."""
         try:
-            handbook = read(Path(config.docs_dir))
+            handbook = self.given or read(Path(config.docs_dir))
         except GarboardError as error:
             raise PluginError(str(error)) from error
         for item in handbook.diagnostics:
@@ -117,6 +122,12 @@ class GarboardPlugin(BasePlugin[GarboardConfig]):
             context["around"] = self.manual.around(view)  # type: ignore[typeddict-unknown-key]
         return context
 
+    def on_template_context(self, context: TemplateContext, **_rest: object) -> TemplateContext:
+        """A page that is no page of the handbook says as well which copy it belongs to."""
+        context["copy"] = self.manual.copy  # type: ignore[typeddict-unknown-key]
+        context["which"] = which(self.manual.copy)  # type: ignore[typeddict-unknown-key]
+        return context
+
     def on_serve(
         self, server: LiveReloadServer, /, *, config: MkDocsConfig, **_: object
     ) -> LiveReloadServer:
@@ -127,5 +138,6 @@ class GarboardPlugin(BasePlugin[GarboardConfig]):
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Look at what a reader will open."""
         check = SiteCheck(Path(config.site_dir), own_face=self.own_face)
-        for fault in check.faults(self.manual.pages.values(), self.manual.entries):
+        self.faults = tuple(check.faults(self.manual.pages.values(), self.manual.entries))
+        for fault in self.faults:
             log.warning("%s", fault)

@@ -16,7 +16,7 @@ from urllib.parse import unquote
 from garboard.views.contents import Entry
 from garboard.views.page import Fold, Message, Page, Steps
 
-__all__ = ["SiteCheck"]
+__all__ = ["SiteCheck", "off_site"]
 
 TAG = re.compile(
     r"<([a-zA-Z][\w-]*)((?:\s+[^<>\"'=\s]+(?:=(?:\"[^\"]*\"|'[^']*'|[^\s\"'>]+))?)*)\s*/?>"
@@ -26,6 +26,10 @@ ANY_TAG = re.compile(r"<(script|style)\b.*?</\1>|<[^>]*>", re.DOTALL)
 LOADED = {"src", "srcset", "poster", "data", "action", "formaction", "background"}
 SHEET = re.compile(r'<article class="sheet.*</article>', re.DOTALL)
 SEAL = re.compile(r"#[0-9a-f]{24}\.\d+")
+STYLED = re.compile(r"(?:url\(|@import)\s*[\"']?\s*([^\"')\s;]+)")
+STYLE = re.compile(r"<style[^>]*>(.*?)</style>", re.DOTALL)
+NOT_LOADED = ("canonical", "next", "prev", "author", "license")
+"""Links of a page's head that lead somewhere and load nothing."""
 OFF_SITE = re.compile(r"(?:[a-zA-Z][a-zA-Z0-9+.-]*:|//)")
 
 
@@ -108,12 +112,39 @@ class SiteCheck:
         return ""
 
 
+def off_site(site: Path) -> Iterator[str]:
+    """Everything that a site loads from elsewhere, whoever's look it has: pages and styles, file by file.
+
+    A link is nothing that is loaded; a script may ask for anything, and our own pages forbid it that.
+    """
+    for file in sorted(site.rglob("*")):
+        name = file.relative_to(site).as_posix()
+        if file.suffix == ".html":
+            loaded = _loaded_by_page(file.read_text("utf-8"))
+        elif file.suffix == ".css":
+            loaded = (one[1] for one in STYLED.finditer(file.read_text("utf-8")))
+        else:
+            continue
+        for address in dict.fromkeys(loaded):
+            if OFF_SITE.match(address) and not address.startswith(("data:", "file:")):
+                yield f"{name} loads {address} [needs-network]"
+
+
+def _loaded_by_page(text: str) -> Iterator[str]:
+    for tag, rest in TAG.findall(text):
+        parts = _parts(rest)
+        yield from (parts[key] for key in sorted(parts.keys() & LOADED))
+        if tag.lower() == "link" and parts.get("rel", "") not in NOT_LOADED:
+            yield parts.get("href", "")
+    for style in STYLE.findall(text):
+        yield from (one[1] for one in STYLED.finditer(style))
+
+
 def must_say(page: Page) -> Iterator[str]:
     """The words that may never be missing from a page."""
     if page.review.words:
         yield page.review.words
-        if not page.edition:
-            yield "WORKING COPY, not an edition. Not for use at sea."
+    yield from filter(None, (page.copy.words, page.copy.beside, page.copy.afterwards))
     for message in messages(page):
         yield message.word
         for cell in (message.hazard, message.harm, message.avoid):

@@ -14,6 +14,7 @@ from garboard.views.page import (
     Block,
     Bullets,
     Column,
+    Copy,
     Download,
     Fold,
     Heading,
@@ -127,7 +128,7 @@ def test_the_title_block_comes_first_then_the_working_copy_then_notices_and_mess
     html = draw(page=sample.WHAT_IT_DOES)
 
     order = [
-        'class="title-block"', "Starting air, in test", "what it does", "working copy", "Reviewed 12 May 2027",
+        'class="title-block"', "Starting air, in test", "what it does", "WORKING COPY", "Reviewed 12 May 2027",
         "WORKING COPY, not an edition. Not for use at sea.", "<h1>What starting air does</h1>", 'class="notices"',
         ">WARNING<", ">CAUTION<", "The plant gives the engine", "What stands against this page", "Used on",
         "Last change:", "If this does not match what you see: stop, tell the person in charge, raise a finding.",
@@ -150,11 +151,13 @@ def test_a_page_that_is_not_trusted_has_a_reversed_bar(draw: Draw) -> None:
 
 def test_a_page_of_an_edition_is_no_working_copy(draw: Draw) -> None:
     html = draw(
-        page=replace(sample.PROCEDURE, edition="edition 7, revision 2", valid_until="2028-05-12")
+        page=replace(sample.PROCEDURE, copy=Copy(7, "2027-05-12", "2028-05-12", "a life of 1 year"))
     )
 
     assert "WORKING COPY" not in html
-    assert "edition 7, revision 2, valid until 2028-05-12" in html
+    assert 'EDITION 7 - VALID UNTIL <span class="id">2028-05-12</span>.' in html
+    assert "Valid to the end of 2028-05-12: a life of 1 year." in html
+    assert "After that day ask for the next edition." in html
     assert 'data-until="2028-05-12"' in html
 
 

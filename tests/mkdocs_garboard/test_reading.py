@@ -186,18 +186,6 @@ def test_the_light_that_was_chosen_holds_on_the_next_page(own: Path) -> None:
     assert browser.asked(own / "index.html", script) == ["red", "red"]
 
 
-def test_a_copy_past_its_date_says_so(build_site: Build) -> None:
-    book = sample.handbook()
-    old = replace(sample.NORMAL, edition="edition 6", valid_until="2020-01-01")
-    built = build_site(
-        replace(book, pages=tuple(old if each.key == old.key else each for each in book.pages))
-    )
-
-    assert "PAST ITS DATE. This copy was valid until 2020-01-01." in browser.opened(
-        built.folder / f"{old.path}.html"
-    )
-
-
 def test_what_is_folded_opens_for_paper(own: Path) -> None:
     script = "var d=document.querySelector('details.fold'),before=d.open;dispatchEvent(new Event('beforeprint'));return [before,d.open]"
 
@@ -317,7 +305,7 @@ def test_the_policy_stops_a_script_that_got_into_a_page(own: Path) -> None:
 
     shown = browser.opened(page)
 
-    assert "<title>Skerry Light - Skerry Light handbook</title>" in shown
+    assert "<title>WORKING COPY: Skerry Light - Skerry Light handbook</title>" in shown
     assert 'aria-pressed="false"' in shown
 
 

@@ -37,10 +37,9 @@ def test_every_page_of_the_handbook_is_in_the_site(site: Site) -> None:
 
 def test_every_page_says_that_it_is_a_working_copy(site: Site) -> None:
     for path in site.pages:
-        if path.name != "404.html":
-            assert "WORKING COPY, not an edition. Not for use at sea." in path.read_text("utf-8"), (
-                path
-            )
+        text = path.read_text("utf-8")
+        assert "WORKING COPY, not an edition. Not for use at sea." in text, path
+        assert "<title>WORKING COPY: " in text, path
 
 
 def test_every_page_has_its_title_block_language_and_landmarks(site: Site) -> None:
@@ -168,7 +167,7 @@ def test_pages_that_are_served_for_writing_may_reload(
 def test_front_matter_cannot_steer_the_theme(site: Site) -> None:
     page = site.page("starting-air/what-it-does")
 
-    assert "<title>What starting air does - Skerry Light handbook</title>" in page
+    assert "<title>WORKING COPY: What starting air does - Skerry Light handbook</title>" in page
 
 
 def test_bodies_are_whole_under_a_theme_that_is_not_ours(build_site: Build) -> None:

@@ -11,7 +11,7 @@ from garboard.handbook import Handbook
 from garboard.reading.edition_file import sealed
 from garboard.reading.text_file import digest_of
 from garboard.reading.whole_folder import Files
-from garboard.records.base import Record
+from garboard.records.base import Record, bare_id
 from garboard.records.edition import (
     Edition,
     Fired,
@@ -26,7 +26,8 @@ from garboard.records.standing import kind_name, state_of
 from garboard.review.canonical import whole_digest
 from garboard.review.covers import name_of
 from garboard.review.kept import kept_words, signed_line
-from garboard.views.page import Page, Review
+from garboard.views.editions import is_about_editions
+from garboard.views.page import WORKING, Page, Review
 
 __all__ = ["freeze", "page_digest"]
 
@@ -69,7 +70,7 @@ def freeze(handbook: Handbook, files: Files, by: str, valid_until: date, ends: s
             answers={
                 f"{one.block}: {one.text}": str(one.verdict) for one in book.network.requirements
             },
-            pages=tuple(_page(one) for one in handbook.pages),
+            pages=tuple(_page(one) for one in handbook.pages if not is_about_editions(one.key)),
             fired=tuple(_fired(one, number, book) for one in handbook.diagnostics),
             people={key: one.role for key, one in content.people.items()},
             holders=tuple(
@@ -94,7 +95,7 @@ def page_digest(page: Page) -> str:
     Returns:
         The SHA-256, 64 signs.
     """
-    bare = replace(page, edition="", valid_until="", review=Review(page.review.words))
+    bare = replace(page, copy=WORKING, review=Review(page.review.words))
     return digest_of(msgspec.json.encode(bare, order="sorted"))
 
 
@@ -149,10 +150,13 @@ def _cards(book: Book) -> list[IssuedCard]:
     hanging = [one for one in book.content.vessel.cards if one.removed is None]
     return [
         IssuedCard(
-            card=one.card, of=one.of, place=one.place, digest=whole_digest(book.records[one.of])
+            card=one.card,
+            of=one.of,
+            place=one.place,
+            digest=whole_digest(book.records[bare_id(one.of)]),
         )
         for one in hanging
-        if one.of in book.records
+        if bare_id(one.of) in book.records
     ]
 
 

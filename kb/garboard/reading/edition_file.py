@@ -22,11 +22,13 @@ __all__ = [
     "is_edition",
     "read_editions",
     "sealed",
+    "statement",
     "write_edition",
 ]
 
 CODE = "edition-altered"
 FOLDER = "editions"
+PROOF_FORM = "garboard edition proof, form 1"
 NAMED = re.compile(rf"{FOLDER}/(?P<number>[1-9]\d{{0,5}})\.json")
 
 
@@ -68,6 +70,23 @@ def is_edition(path: str) -> bool:
     (True, False)
     """
     return bool(NAMED.fullmatch(path))
+
+
+def statement(edition: Edition) -> str:
+    """What an issuer signs with a key: which edition, and the digest of everything in it.
+
+    The seal is made after the proof and covers it, so that neither can be exchanged unseen.
+    """
+    bare = _digest(write_edition(replace(edition, proof="", seal="")))
+    lines = (
+        PROOF_FORM,
+        f"vessel: {edition.vessel}",
+        f"edition: {edition.number}",
+        f"issued: {edition.issued}",
+        f"by: {edition.by}",
+        f"sha256: {bare}",
+    )
+    return "".join(f"{line}\n" for line in lines)
 
 
 def sealed(edition: Edition) -> Edition:

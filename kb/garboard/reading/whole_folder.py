@@ -30,7 +30,7 @@ def read_files(folder: Path, digests: Mapping[str, str]) -> Files:
         digests: SHA-256 of each text file when the handbook was read.
 
     Raises:
-        GarboardError: A file has changed since, or is no text.
+        GarboardError: A file has changed since, has come or is gone, or is no text.
     """
     texts, photos = {}, {}
     for found in walk_folder(folder).files:
@@ -38,9 +38,12 @@ def read_files(folder: Path, digests: Mapping[str, str]) -> Files:
         if found.suffix in PHOTOS:
             photos[found.path] = digest_of(data)
         elif not is_edition(found.path):
-            if digests.get(found.path, digest_of(data)) != digest_of(data):
+            if digests.get(found.path) != digest_of(data):
                 raise GarboardError(f"{found.path} has changed since it was read; start again")
             texts[found.path] = _text(data, found.path)
+    gone = next((path for path in digests if path not in texts and not is_edition(path)), None)
+    if gone:
+        raise GarboardError(f"{gone} is gone since it was read; start again")
     return Files(texts, photos)
 
 

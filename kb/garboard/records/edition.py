@@ -147,5 +147,7 @@ class Edition:
     """Path to the SHA-256 of every file of the content, photographs too, editions not."""
     texts: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     """SHA-256 to the lines of a text that no earlier edition holds."""
+    proof: str = ""
+    """The issuer's own signature over the digest of all else, as base64; empty where no key was used."""
     seal: str = ""
     """SHA-256 of this file with the seal left empty."""

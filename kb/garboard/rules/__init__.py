@@ -2,7 +2,8 @@
 
 A rule is a module with CODE, SEVERITY, BINDS_FROM (the service status from which it has its
 severity), WAIVABLE (whether a concession may waive it) and `check(book)`, which yields diagnostics.
-RULES is written by hand, in the order of the manual: a rule that is not in it does not run.
+RULES and ISSUE_RULES are written by hand, in the order of the manual: a rule that is in neither does
+not run. Those of ISSUE_RULES have AT_ISSUE as well, and are asked only when an edition is issued.
 """
 
 from types import ModuleType
@@ -16,12 +17,14 @@ from garboard.rules import (
     approved_result_moved,
     broken_link,
     calculated_once,
+    card_stale,
     cause_repeats,
     change_closed_early,
     change_misquoted,
     check_will_be_hidden,
     concession_expired,
     control_unverified,
+    copy_out_of_date,
     critical_without_spare,
     danger_uncontained,
     datum_missing,
@@ -30,6 +33,7 @@ from garboard.rules import (
     dimension_clash,
     duplicate_heading_id,
     edition_altered,
+    edition_incomplete,
     effect_not_looked_for,
     fail_position_missing,
     field_missing,
@@ -52,9 +56,11 @@ from garboard.rules import (
     message_misplaced,
     name_mismatch,
     needs_loop,
+    needs_network,
     normal_position_conflict,
     not_in_kind,
     not_made_good,
+    notice_too_long,
     number_in_prose,
     objection_unanswered,
     offered_not_ready,
@@ -62,6 +68,7 @@ from garboard.rules import (
     opened_unproved,
     outside_limit,
     outside_validity,
+    personal_data_published,
     picture_undated,
     raw_html_removed,
     reference_to_nothing,
@@ -103,7 +110,7 @@ from garboard.rules import (
     where_else_open,
 )
 
-__all__ = ["RULES"]
+__all__ = ["ISSUE_RULES", "RULES"]
 
 RULES: tuple[ModuleType, ...] = (
     unreadable_record,
@@ -111,6 +118,8 @@ RULES: tuple[ModuleType, ...] = (
     unreadable_line,
     values_in_a_ring,
     edition_altered,
+    personal_data_published,
+    notice_too_long,
     signer_not_independent,
     signature_forged,
     sign_off_lapsed,
@@ -200,3 +209,11 @@ RULES: tuple[ModuleType, ...] = (
     skill_outdated,
     one_person_knows,
 )
+
+ISSUE_RULES: tuple[ModuleType, ...] = (
+    edition_incomplete,
+    card_stale,
+    copy_out_of_date,
+    needs_network,
+)
+"""Rules that are asked when an edition is issued, and at no other build: each says AT_ISSUE."""

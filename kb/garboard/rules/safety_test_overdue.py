@@ -12,15 +12,13 @@ from datetime import timedelta
 
 from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
-from garboard.records.component import Component
-from garboard.rules.runs import RELIEF
+from garboard.records.safety_device import is_safety_device
 
 CODE = "safety-test-overdue"
 SEVERITY = Severity.HOLD
 BINDS_FROM = "in service"
 WAIVABLE = True
 
-SWITCHES = ("pressure switch", "level switch", "transmitter", "quick-closing valve")
 WARNS = timedelta(days=30)
 
 
@@ -28,7 +26,7 @@ def check(book: Book) -> Iterator[Diagnostic]:
     """Look at the due day of every safety device."""
     for part in book.components.values():
         due = part.item.due if part.item else None
-        if due is None or not _guards(part):
+        if due is None or not is_safety_device(part):
             continue
         where = part.at_place("item.due")
         if due < book.today:
@@ -39,9 +37,3 @@ def check(book: Book) -> Iterator[Diagnostic]:
             text = f"{part.tag} is due {due}"
             cure = "plan its test, or show the later certificate"
             yield Diagnostic(where, Severity.WARN, text, cure, CODE, part.tag)
-
-
-def _guards(part: Component) -> bool:
-    """Whether somebody's safety hangs on it."""
-    duty = part.kind in SWITCHES or bool(part.stops) or bool(part.watches)
-    return part.kind in RELIEF or duty

@@ -1,10 +1,14 @@
 """The front page, written or made, and the stub of a file that could not be read."""
 
+from collections.abc import Iterator
+
 from garboard.book import Book
 from garboard.reading.content import Stub
+from garboard.records.notice_message import standing
+from garboard.records.vessel import Notice
 from garboard.views.draft import Draft
-from garboard.views.inline import cell
-from garboard.views.page import Bullets, Heading, Link, Paragraph, Prose, Strong, Tiles
+from garboard.views.inline import cell, day
+from garboard.views.page import Bullets, Cell, Heading, Link, Paragraph, Prose, Strong, Tiles
 from garboard.views.system_pages import system_key
 from garboard.views.text import text_blocks
 
@@ -16,6 +20,8 @@ WAYS_IN = (
     ("registers/hazards", "What could hurt you", "every hazard, worst first"),
     ("registers/safety-devices", "Safety devices", "set value, limit, last test"),
     ("registers/tags", "Tags, A to Z", "which part is this?"),
+    ("editions", "Editions", "which holds, until when, who has it"),
+    ("registers/notices", "Notices to holders", "what not to rely on"),
     ("manual/standing", "What stands against the record", "contradictions found at this build"),
 )
 
@@ -27,6 +33,7 @@ def front_draft(book: Book) -> Draft:
     draft = Draft(
         book, "index", (written.title if written else "") or f"{vessel} handbook", "front page"
     )
+    draft.add(*_notices(book))
     draft.add(Tiles(tuple((Link(key, title), words) for key, title, words in WAYS_IN)))
     draft.add(Heading("Systems"))
     draft.add(
@@ -46,6 +53,21 @@ def front_draft(book: Book) -> Draft:
             Paragraph((Strong("Who decides: "), f"{', '.join(defers)}. This book is no approval."))
         )
     return draft
+
+
+def _notices(book: Book) -> Iterator[Heading | Bullets]:
+    """The notices that stand, before anything else."""
+    found = standing(book.content.vessel)
+    if found:
+        yield Heading("Notices that stand")
+        yield Bullets(tuple(_told(book, one) for one in found))
+
+
+def _told(book: Book, notice: Notice) -> Cell:
+    link = Link(f"registers/notices#notice-{notice.number}", f"Notice {notice.number}")
+    tags = tuple(run for one in notice.against for run in (*cell(book, one), " "))
+    never: Cell = (Strong("DO NOT USE"), " ", *tags) if tags else ()
+    return (*never, *cell(book, notice.says), " (", link, f", {day(notice.on)})")
 
 
 def stub_draft(book: Book, stub: Stub) -> Draft:

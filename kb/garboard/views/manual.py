@@ -19,7 +19,7 @@ from garboard.views.page import (
 )
 from garboard.views.values_data import CSV, JSON, SCHEMA, columns
 
-__all__ = ["numbers_draft", "rule_drafts", "standing_draft"]
+__all__ = ["honest_limits", "numbers_draft", "rule_drafts", "standing_draft"]
 
 HONEST_LIMITS = (
     "A clean build means: no contradiction was found in what was entered. What was not entered was not"
@@ -41,6 +41,7 @@ def rule_drafts(book: Book, rules: Iterable[ModuleType]) -> Iterator[Draft]:
         facts: list[tuple[str, Cell]] = [
             ("severity", (str(rule.SEVERITY),)),
             ("binds from", (rule.BINDS_FROM,)),
+            ("asked", (_when(rule),)),
             ("a concession may waive it", (waivable,)),
         ]
         draft.add(Facts(tuple(facts)))
@@ -57,10 +58,17 @@ def rule_drafts(book: Book, rules: Iterable[ModuleType]) -> Iterator[Draft]:
         )
         yield draft
     columns = tuple(Column(title) for title in ("code", "severity", "binds from", "fires when"))
-    index.add(
-        Paragraph((HONEST_LIMITS.format(_deciders(book)),)), Table("Rules", columns, tuple(rows))
-    )
+    index.add(Paragraph((honest_limits(book),)), Table("Rules", columns, tuple(rows)))
     yield index
+
+
+def _when(rule: ModuleType) -> str:
+    return "when an edition is issued" if hasattr(rule, "AT_ISSUE") else "at every build"
+
+
+def honest_limits(book: Book) -> str:
+    """What a clean build means, and what it does not."""
+    return HONEST_LIMITS.format(_deciders(book))
 
 
 def _deciders(book: Book) -> str:
@@ -77,7 +85,7 @@ def _deciders(book: Book) -> str:
 def standing_draft(book: Book, found: Iterable[Diagnostic]) -> Draft:
     """Everything that stands against the record, gravest first."""
     draft = Draft(book, "manual/standing", "What stands against the record", "report")
-    draft.add(Paragraph((HONEST_LIMITS.format(_deciders(book)),)))
+    draft.add(Paragraph((honest_limits(book),)))
     rows = tuple(
         Row(
             (
@@ -113,13 +121,14 @@ def numbers_draft(book: Book) -> Draft:
                 " that the pages show.",
             )
         ),
-        Paragraph((HONEST_LIMITS.format(_deciders(book)),)),
+        Paragraph((honest_limits(book),)),
         Table("Fields, in this order", (Column("field"), Column("what it is")), rows),
         Paragraph(
             (
                 "In the CSV, text that begins with =, +, -, @ or an apostrophe has one apostrophe before"
                 " it, so that no spreadsheet takes it for a formula; numbers have none. Lists are joined"
-                " by semicolons, and an empty cell is a number that is not known.",
+                " by semicolons, and an empty cell is a number that is not known. The last column, copy,"
+                " says on every row which copy of the handbook it stands in.",
             )
         ),
     )

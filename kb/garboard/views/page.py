@@ -10,13 +10,16 @@ from dataclasses import dataclass, field
 from garboard.errors import Diagnostic, Where
 from garboard.views.figures import Drawing, HowSure, Ladder, MoverRow, Rung, RungSort, Tick
 from garboard.views.runs import Cell, Download, Link, Plate, Run, Shown, Strong
+from garboard.views.which_copy import WORKING, Copy
 
 __all__ = [
+    "WORKING",
     "Block",
     "Bullets",
     "Calculation",
     "Cell",
     "Column",
+    "Copy",
     "Download",
     "Drawing",
     "Facts",
@@ -307,10 +310,8 @@ class Page:
     """What the title block shows as id."""
     status: str = ""
     """Service status of the system, in words."""
-    edition: str = ""
-    """`edition 7, revision 2`; empty in a working copy, and the page says so."""
-    valid_until: str = ""
-    """The last day of the edition, `2028-05-12`; the reader's own clock says when it has passed."""
+    copy: Copy = WORKING
+    """Of which edition, or of a working copy; the page says so."""
     messages: tuple[Message, ...] = ()
     """Head of the page."""
     standing: tuple[Diagnostic, ...] = ()

@@ -14,6 +14,7 @@ from garboard.views.finding_registers import findings, lessons, who_caught_what
 from garboard.views.history import value_history
 from garboard.views.inline import cell, day, person, shown
 from garboard.views.messages import worst_first
+from garboard.views.notices import notices
 from garboard.views.page import (
     Bullets,
     Cell,
@@ -53,6 +54,7 @@ def register_drafts(book: Book) -> Iterator[Draft]:
         ("glossary", "Words", _glossary),
         ("unknowns", "What we do not know", _unknowns),
         ("spares", "Spares", _spares),
+        ("notices", "Notices to holders", notices),
         ("people", "Who may do what", _people),
         ("to-be-filed", "To be filed", _unfiled),
     )

@@ -5,17 +5,11 @@ from collections.abc import Iterator
 from garboard.book import Book
 from garboard.records.component import Component
 from garboard.records.inspection import Test
+from garboard.records.safety_device import is_safety_device
 from garboard.views.inline import cell, day, person, shown
 from garboard.views.page import Cell, Column, Link, Plate, Row, Strong, Table
 
-__all__ = ["is_safety_device", "safety_device_table"]
-
-RELIEF = ("relief valve", "bursting disc", "fuse", "breaker")
-
-
-def is_safety_device(part: Component) -> bool:
-    """Whether somebody's safety hangs on the part working by itself."""
-    return part.kind in RELIEF or bool(part.stops or part.watches)
+__all__ = ["safety_device_table"]
 
 
 def safety_device_table(book: Book, system: str = "") -> Table:

@@ -17,18 +17,20 @@ from garboard.review.page_state import page_state
 from garboard.views.component_page import component_draft
 from garboard.views.contents import Section, Target
 from garboard.views.draft import Draft
+from garboard.views.editions import edition_drafts, is_about_editions
 from garboard.views.front import front_draft, stub_draft
 from garboard.views.inline import title_of
 from garboard.views.lists import unfinished
 from garboard.views.manual import numbers_draft, rule_drafts, standing_draft
 from garboard.views.method_page import method_drafts
-from garboard.views.page import Calculation, Link, Page, Review
+from garboard.views.page import Calculation, Copy, Link, Page, Review
 from garboard.views.record_page import record_draft
 from garboard.views.registers import register_drafts
 from garboard.views.shows import parts_of
 from garboard.views.system_pages import system_drafts, system_key
+from garboard.views.which_copy import issued_copy, working_copy
 
-__all__ = ["contents", "lay_out", "stamped", "targets"]
+__all__ = ["as_copy", "contents", "lay_out", "targets", "which_copy"]
 
 GRAVE = (Severity.STOP, Severity.HOLD)
 OF_THE_TOOL = ("manual", "rule", "method")
@@ -73,10 +75,22 @@ def lay_out(
     return tuple(_finish(draft, standing, findings, users) for draft in drafts)
 
 
-def stamped(page: Page, edition: Edition) -> Page:
-    """A page as it stands in an issued edition."""
-    named, until = f"edition {edition.number}", edition.valid_until.isoformat()
-    return replace(page, edition=named, valid_until=until)
+def as_copy(book: Book, pages: Iterable[Page], issued: Edition | None) -> tuple[Page, ...]:
+    """Pages as they stand in one copy of the handbook, with the pages about its editions.
+
+    Args:
+        book: What was read.
+        pages: As laid out.
+        issued: The edition that they are of; None in a working copy.
+    """
+    copy = which_copy(book, issued)
+    editions = (draft.page() for draft in edition_drafts(book, issued))
+    return tuple(replace(page, copy=copy) for page in (*pages, *editions))
+
+
+def which_copy(book: Book, issued: Edition | None) -> Copy:
+    """The copy of the handbook that is laid out: an issued edition, or a working copy."""
+    return issued_copy(issued) if issued else working_copy(book.edition, book.today)
 
 
 def _by_page(book: Book, found: tuple[Diagnostic, ...]) -> Mapping[str, tuple[Diagnostic, ...]]:
@@ -213,6 +227,7 @@ def contents(book: Book, pages: tuple[Page, ...]) -> tuple[Section, ...]:
     return (
         Section("Start", tuple(key for key in rest if key == "index")),
         *systems,
+        Section("Editions", tuple(key for key in rest if is_about_editions(key))),
         Section("Registers", tuple(key for key in rest if key.startswith("registers/"))),
         Section("Methods", tuple(key for key in rest if key.startswith("methods/"))),
         Section("Manual", tuple(key for key in rest if key.startswith("manual/"))),
@@ -221,7 +236,9 @@ def contents(book: Book, pages: tuple[Page, ...]) -> tuple[Section, ...]:
             tuple(
                 key
                 for key in rest
-                if key != "index" and not key.startswith(("registers/", "methods/", "manual/"))
+                if key != "index"
+                and not is_about_editions(key)
+                and not key.startswith(("registers/", "methods/", "manual/"))
             ),
         ),
     )

@@ -12,6 +12,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import asdict, fields
 
 from garboard.views.numbers import NumberRow, SourceCited
+from garboard.views.which_copy import WORKING, Copy
 
 __all__ = ["CSV", "JSON", "SCHEMA", "columns", "flat", "values_csv", "values_json"]
 
@@ -24,6 +25,8 @@ HONEST = (
 )
 GUARDED = ("=", "+", "-", "@", "'", "\t", "\r", "\n")
 JOINED = "; "
+COPY = "copy"
+"""The last column of the CSV."""
 Flat = Mapping[str, str | float | None]
 
 
@@ -32,18 +35,21 @@ def columns() -> tuple[tuple[str, str], ...]:
     return tuple((one.name, MEANINGS[one.name]) for one in fields(NumberRow))
 
 
-def values_json(rows: Iterable[NumberRow], vessel: str, edition: str = "") -> str:
+def values_json(rows: Iterable[NumberRow], vessel: str, copy: Copy = WORKING) -> str:
     """All rows as JSON, one a line.
 
     Args:
         rows: In their order.
         vessel: Its name.
-        edition: Of the handbook; empty in a working copy.
+        copy: Which copy of the handbook they stand in.
     """
     head = {
         "schema": SCHEMA,
         "vessel": vessel,
-        "edition": edition or "working copy",
+        "edition": f"edition {copy.number}" if copy.number else "working copy",
+        "copy": " ".join(filter(None, (copy.words, copy.beside))),
+        "issued": copy.issued,
+        "valid_until": copy.valid_until,
         "note": HONEST,
         "fields": dict(columns()),
     }
@@ -52,13 +58,16 @@ def values_json(rows: Iterable[NumberRow], vessel: str, edition: str = "") -> st
     return f'{opening},\n "values": [\n{lines}\n ]\n}}\n'
 
 
-def values_csv(rows: Iterable[NumberRow]) -> str:
-    """All rows as CSV: a head, then one row a line; text is guarded, what is missing is empty."""
+def values_csv(rows: Iterable[NumberRow], copy: Copy = WORKING) -> str:
+    """All rows as CSV: a head, then one row a line; text is guarded, what is missing is empty.
+
+    Each row ends with the copy that it stands in, so that a line taken out of the file still says so.
+    """
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\r\n")
-    writer.writerow([name for name, _ in columns()])
+    writer.writerow([*(name for name, _ in columns()), COPY])
     for row in rows:
-        writer.writerow([_cell(one) for one in flat(row).values()])
+        writer.writerow([*(_cell(one) for one in flat(row).values()), copy.line])
     return text.getvalue()
 
 

@@ -84,11 +84,57 @@
     }
     return date.getFullYear() + "-" + two(date.getMonth() + 1) + "-" + two(date.getDate());
   }
+
+  // An edition against the clock of this device. It stands first on the page, on paper too.
+  var MONTHS = ("January February March April May June July August September October November December").split(" ");
+  var WARNS = 30;
+  function inWords(iso) {
+    var parts = iso.split("-");
+    return Number(parts[2]) + " " + MONTHS[Number(parts[1]) - 1] + " " + parts[0];
+  }
+  function noon(iso) {
+    var parts = iso.split("-");
+    return Date.UTC(Number(parts[0]), Number(parts[1]) - 1, Number(parts[2]), 12);
+  }
+  function days(count) {
+    return count === 1 ? "1 day" : count + " days";
+  }
+  function stale(name, issued, until, today) {
+    var left = Math.round((noon(until) - noon(today)) / 86400000);
+    if (today < issued) {
+      return [
+        "THIS DEVICE'S CLOCK SAYS " + today + ", before " + name + " was issued (" + issued + ").",
+        "Set the clock. Until then this page cannot tell whether the edition has run out: it is valid until " + inWords(until) + "."
+      ];
+    }
+    if (left < 0) {
+      return [
+        "THIS EDITION RAN OUT ON " + inWords(until) + ", " + days(-left) + " ago by this device's clock.",
+        "Ask for the next edition. Until it is here, do not rely on set values, due dates or temporary arrangements without asking the person in charge."
+      ];
+    }
+    if (left <= WARNS) {
+      return [
+        "THIS EDITION RUNS OUT " + (left ? "IN " + days(left) + ", on " : "TODAY, ") + inWords(until) + ".",
+        "Ask for the next edition now."
+      ];
+    }
+    return null;
+  }
   var sheet = document.querySelector(".sheet[data-until]");
-  if (sheet && day(new Date()) > sheet.getAttribute("data-until")) {
-    var past = document.createElement("p");
-    past.className = "past";
-    past.textContent = "PAST ITS DATE. This copy was valid until " + sheet.getAttribute("data-until") + ".";
-    sheet.insertBefore(past, sheet.querySelector("h1"));
+  var said = sheet && stale(
+    "edition " + sheet.getAttribute("data-edition"), sheet.getAttribute("data-issued"), sheet.getAttribute("data-until"), day(new Date())
+  );
+  if (said) {
+    var banner = document.createElement("section");
+    banner.className = "stale";
+    banner.setAttribute("aria-label", "Whether this edition still holds");
+    said.forEach(function (words, place) {
+      var line = document.createElement(place ? "p" : "strong");
+      line.textContent = words;
+      banner.appendChild(line);
+    });
+    var own = document.body.classList.contains("garboard");
+    (own ? document.body : sheet).insertBefore(banner, (own ? document.body : sheet).firstChild);
   }
 })();

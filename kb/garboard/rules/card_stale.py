@@ -1,0 +1,46 @@
+"""A card hangs that says something else than the record it was printed from.
+
+Why: the card is what is read when there is no time, and it goes on saying what was true on the day it
+was printed (DOE-STD-1043-93).
+
+Fix: print it anew and write the digest of its foot under `digest`, or take it down and write the day
+under `removed`. A card without a digest counts as not printed yet.
+"""
+
+from collections.abc import Iterator
+
+from garboard.book import Book
+from garboard.errors import Diagnostic, Severity
+from garboard.records.base import bare_id
+from garboard.review.canonical import SHORT, whole_digest
+
+CODE = "card-stale"
+SEVERITY = Severity.STOP
+BINDS_FROM = "sketch"
+WAIVABLE = False
+AT_ISSUE = True
+
+LEAST = 8
+"""Signs of a digest by which a card can be told from another."""
+
+
+def check(book: Book) -> Iterator[Diagnostic]:
+    """Hold the digest of every hanging card against its record."""
+    vessel = book.content.vessel
+    for number, card in enumerate(vessel.cards):
+        record = book.records.get(bare_id(card.of))
+        if card.digest is None or card.removed or record is None:
+            continue
+        where = vessel.place(f"cards[{number}].digest")
+        now = whole_digest(record)
+        if len(card.digest) < LEAST:
+            text = f"card {card.card} has the digest `{card.digest}`, too short to tell"
+            cure = f"write all of it, {SHORT} signs; or leave it out if none was printed"
+        elif not now.startswith(card.digest.casefold()):
+            text = f"card {card.card} is of {card.of} as {card.digest}, now {now[:SHORT]}"
+            cure = (
+                f"reprint it and hang it at {card.place}, or take it down there and write removed"
+            )
+        else:
+            continue
+        yield Diagnostic(where, SEVERITY, text, cure, CODE, str(record.id))
