@@ -31,7 +31,9 @@ from garboard.review.covers import Cover, Covers, Signed, name_of
 from garboard.review.proof import statement
 from garboard.review.signing import as_signed, reads_back, signed_by, write_signature
 from garboard.rules import (
+    dates_out_of_order,
     illegal_state_move,
+    lesson_built_nowhere,
     signature_forged,
     signed_by_proxy,
     signer_lacks_authority,
@@ -46,6 +48,8 @@ ASKED = (
     signed_by_proxy,
     illegal_state_move,
     signature_forged,
+    lesson_built_nowhere,
+    dates_out_of_order,
 )
 """The rules that a new signature must not break."""
 PERSONS = tuple(one for one in Capacity if one is not Capacity.MACHINE)

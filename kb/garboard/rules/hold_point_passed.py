@@ -28,7 +28,11 @@ BEGUN = ("in hand", *DONE)
 
 
 def check(book: Book) -> Iterator[Diagnostic]:
-    """Look at every hold, and at the work it stands in front of."""
+    """Look at every hold as it is written, and at the work it stands in front of.
+
+    Work that went on under a release went on rightly; where the release lapses afterwards, other rules
+    say so.
+    """
     for line in book.of_kind(PlanLine):
         if line.point is not Point.HOLD or has_left(line):
             continue

@@ -155,8 +155,8 @@ def _decisions(draft: Draft) -> None:
 
 def _findings(draft: Draft) -> None:
     found = newest_first(draft.book.of_kind(Finding))
-    still = [one for one in found if unfinished(one)]
-    ended = [one for one in found if not unfinished(one)]
+    still = [one for one in found if unfinished(draft.book, one)]
+    ended = [one for one in found if not unfinished(draft.book, one)]
     names = ("words", "danger", "found", "credit")
     draft.add(record_table(draft.book, "Open", still, *names, empty="none open"))
     draft.add(record_table(draft.book, "Closed, refused and withdrawn, kept", ended, *names))

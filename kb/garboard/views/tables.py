@@ -8,7 +8,7 @@ from garboard.records.standing import state_of
 from garboard.views.fields import line_of
 from garboard.views.page import Cell, Column, Link, Row, Table
 
-__all__ = ["newest_first", "record_table"]
+__all__ = ["newest_first", "record_table", "stands"]
 
 
 def record_table(
@@ -40,11 +40,23 @@ def record_table(
         link: Cell = (Link(str(one.id), str(one.id)),)
         rows.append(
             Row(
-                (link, (one.title,), *own, (str(one.class_ or "none stated"),), (state_of(one),)),
+                (
+                    link,
+                    (one.title,),
+                    *own,
+                    (str(one.class_ or "none stated"),),
+                    (stands(book, one),),
+                ),
                 str(one.id),
             )
         )
     return Table(caption, tuple(Column(name) for name in columns), tuple(rows), empty)
+
+
+def stands(book: Book, record: Record) -> str:
+    """The state of a record: as written, and what it counts as where that is less."""
+    written, counts = state_of(record), book.state(record)
+    return written if counts == written else f"{counts} (written: {written})"
 
 
 def newest_first(records: Iterable[Record]) -> list[Record]:
