@@ -21,7 +21,7 @@ from garboard.cli.signable import find_signable
 from garboard.errors import Diagnostic, GarboardError
 from garboard.handbook import read_book
 from garboard.names import nearest
-from garboard.reading.history import sign_text
+from garboard.reading.ssh_signatures import sign_text
 from garboard.records.base import Record, date_of
 from garboard.records.kinds import kind_of
 from garboard.records.signoff import Capacity, SignOff, Verdict
