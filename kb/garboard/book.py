@@ -26,8 +26,10 @@ from garboard.records.inspection import Test
 from garboard.records.logged import log_values
 from garboard.records.measured import Measurement, Plant, measurements_of, value_source
 from garboard.records.relations import Names, find_references
+from garboard.records.standing import is_live, state_of
 from garboard.records.system import Joins, ServiceStatus, System
 from garboard.review.covers import Signed
+from garboard.review.setback import Setback, set_back
 from garboard.review.signoffs import Reviewed, weigh
 
 __all__ = ["Book", "Mentioned", "make_book", "with_signed"]
@@ -64,6 +66,8 @@ class Book:
     """What calculations demand of single quantities, by address."""
     reviews: Mapping[str, Reviewed] = field(default_factory=dict)
     """How far each record and written page is reviewed, by id or path."""
+    setbacks: Mapping[str, Setback] = field(default_factory=dict)
+    """Records that count as less far than they are written, by id."""
 
     @property
     def edition(self) -> Edition | None:
@@ -98,6 +102,19 @@ class Book:
         """What reading and working out reported under one code."""
         both = (*self.content.diagnostics, *self.network.diagnostics)
         return (item for item in both if item.code == code)
+
+    def state(self, record: Record) -> str:
+        """The state that a record counts as today: as written, or where the machine moves it back.
+
+        What is open, what may be leaned on and what a page shows go by this. What a record had to say
+        when it got where it is written to stand goes by `standing.state_of`.
+        """
+        setback = self.setbacks.get(str(record.id))
+        return setback.state if setback else state_of(record)
+
+    def is_live(self, record: Record) -> bool:
+        """Whether a record speaks of how things are now, by the state that it counts as."""
+        return is_live(record, self.state(record))
 
     def status_of(self, about: str) -> ServiceStatus:
         """The service status of the system that something belongs to.
@@ -178,7 +195,7 @@ def make_book(
     network = _with_aliases(network, aliases, content.components)
     today = on or content.vessel.as_of or date.today()  # noqa: DTZ011 - a vessel keeps its own day
     book = Book(content, network, tuple(_mentions(content)), today)
-    book = replace(book, reviews=weigh(content, network))
+    book = _with_reviews(book)
     demands: dict[str, list[Demand]] = defaultdict(list)
     for one in demands_of(network.requirements, network.values):
         demands[book.source_of(one.address)].append(one)
@@ -199,7 +216,14 @@ def with_signed(book: Book, thing: Signed) -> Book:
     else:
         pages = (thing if one.where == thing.where else one for one in content.pages)
         content = replace(content, pages=tuple(pages))
-    return replace(book, content=content, reviews=weigh(content, book.network))
+    return _with_reviews(replace(book, content=content))
+
+
+def _with_reviews(book: Book) -> Book:
+    """The book with its signatures weighed, and with what that moves back."""
+    reviews = weigh(book.content, book.network)
+    setbacks = set_back(book.records, reviews, book.today)
+    return replace(book, reviews=reviews, setbacks=setbacks)
 
 
 def _measured(book: Book) -> Mapping[str, tuple[Measurement, ...]]:

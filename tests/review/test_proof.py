@@ -9,8 +9,8 @@ import pytest
 from garboard.cli import main
 from garboard.errors import GarboardError
 from garboard.handbook import Handbook, read, read_book
-from garboard.reading import history
-from garboard.reading.history import sign_text, verify_text
+from garboard.reading import ssh_signatures
+from garboard.reading.ssh_signatures import sign_text, verify_text
 from garboard.records.signoff import Capacity
 from garboard.review.proof import Proof
 from tests.review.signed_sample import DECIDED, write_sample
@@ -175,7 +175,7 @@ def test_without_ssh_keygen_nothing_is_proved_and_one_note_says_so(
     folder: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     verify_text.cache_clear()
-    monkeypatch.setattr(history, "TOOL", "no-such-program")
+    monkeypatch.setattr(ssh_signatures, "TOOL", "no-such-program")
 
     handbook = read(folder)
 
@@ -193,7 +193,7 @@ def test_without_ssh_keygen_nothing_is_proved_and_one_note_says_so(
 def test_without_ssh_keygen_nothing_is_signed_with_a_key(
     key: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(history, "TOOL", "no-such-program")
+    monkeypatch.setattr(ssh_signatures, "TOOL", "no-such-program")
 
     with pytest.raises(GarboardError, match="is not on this machine"):
         sign_text("a", key)

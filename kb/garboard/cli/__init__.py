@@ -20,6 +20,8 @@ from garboard.cli.sign import add_sign, sign
 from garboard.errors import Diagnostic, GarboardError, Severity
 from garboard.handbook import read_book
 from garboard.names import nearest
+from garboard.reading.corroboration import corroborate
+from garboard.reading.history import read_log
 from garboard.reading.new_record import new_record
 from garboard.reading.refresh import find_changes, write_changes
 from garboard.reading.start import start_handbook
@@ -80,6 +82,11 @@ def _parser() -> argparse.ArgumentParser:
     one.add_argument(
         "--format", choices=("text", "json"), default="text", help="how faults are printed"
     )
+    one.add_argument(
+        "--history",
+        action="store_true",
+        help="hold the records against what git says of their files",
+    )
 
     one = add_command(commands, "new", new, "start a record, or a handbook of your own")
     one.add_argument("kind", help=f"handbook, or one of: {', '.join(BY_NAME)}")
@@ -113,10 +120,14 @@ def _parser() -> argparse.ArgumentParser:
 
 
 def check(args: argparse.Namespace) -> int:
-    """Print every fault; 0 clean, 1 a STOP or HOLD stands."""
-    found = judge(read_book(content_folder(args.folder)), RULES)
+    """Print every fault; 0 clean, 1 a STOP or HOLD stands, or a record vanished from the history."""
+    folder = content_folder(args.folder)
+    book = read_book(folder)
+    found = judge(book, RULES)
+    told = corroborate(book.content, read_log(folder)) if args.history else None
+    past = told.found if told else ()
     if args.format == "json":
-        print(json.dumps([item.as_data() for item in found], indent=1, ensure_ascii=False))
+        print(json.dumps([one.as_data() for one in (*found, *past)], indent=1, ensure_ascii=False))
     else:
         for item in found:
             print(_coloured(item))
@@ -125,7 +136,11 @@ def check(args: argparse.Namespace) -> int:
             for severity in Severity
         )
         print(f"{counts}. {HONEST}")
-    return int(any(item.severity in FAILING for item in found))
+        if told:
+            print(f"History of the files: {told.reach}.")
+        for item in past:
+            print(_coloured(item))
+    return int(any(item.severity in FAILING for item in (*found, *past)))
 
 
 def new(args: argparse.Namespace) -> int:

@@ -21,7 +21,7 @@ from garboard.cli.signable import find_signable
 from garboard.errors import Diagnostic, GarboardError
 from garboard.handbook import read_book
 from garboard.names import nearest
-from garboard.reading.history import sign_text
+from garboard.reading.ssh_signatures import sign_text
 from garboard.records.base import Record, date_of
 from garboard.records.kinds import kind_of
 from garboard.records.signoff import Capacity, SignOff, Verdict
@@ -31,7 +31,9 @@ from garboard.review.covers import Cover, Covers, Signed, name_of
 from garboard.review.proof import statement
 from garboard.review.signing import as_signed, reads_back, signed_by, write_signature
 from garboard.rules import (
+    dates_out_of_order,
     illegal_state_move,
+    lesson_built_nowhere,
     signature_forged,
     signed_by_proxy,
     signer_lacks_authority,
@@ -46,6 +48,8 @@ ASKED = (
     signed_by_proxy,
     illegal_state_move,
     signature_forged,
+    lesson_built_nowhere,
+    dates_out_of_order,
 )
 """The rules that a new signature must not break."""
 PERSONS = tuple(one for one in Capacity if one is not Capacity.MACHINE)

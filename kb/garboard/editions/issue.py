@@ -13,7 +13,7 @@ from garboard.handbook import Handbook, read
 from garboard.names import nearest
 from garboard.reading.edition_file import edition_path, sealed, statement, write_edition
 from garboard.reading.edits import create_file
-from garboard.reading.history import Answer, sign_text, verify_text
+from garboard.reading.ssh_signatures import Answer, sign_text, verify_text
 from garboard.reading.whole_folder import read_files
 from garboard.records.edition import Edition, IssuedCard
 from garboard.records.signoff import Capacity

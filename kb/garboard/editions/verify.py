@@ -7,7 +7,7 @@ from garboard.errors import GarboardError
 from garboard.reading.allowed_signers import ALLOWED_SIGNERS, Signers, read_signers
 from garboard.reading.edition_file import Editions, statement
 from garboard.reading.edition_folder import editions_in
-from garboard.reading.history import Answer, verify_text
+from garboard.reading.ssh_signatures import Answer, verify_text
 from garboard.records.edition import Edition
 
 __all__ = ["faults_of", "known_edition", "proof_words"]

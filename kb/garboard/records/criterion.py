@@ -15,7 +15,7 @@ from garboard.calc.value import Value
 from garboard.errors import Where
 from garboard.names import ADDRESS
 
-__all__ = ["Bound", "Number", "find_bounds", "read_number"]
+__all__ = ["LINK", "Bound", "Number", "find_bounds", "read_number"]
 
 QUANTITY = r"(?<![\w.])-?\d+(?:\.\d+)? [A-Za-z%][^\s,;]*(?: (?:\+/-|±) \d+(?:\.\d+)?(?: \S+)?)?"
 LINK = re.compile(rf"\[[^\[\]]*\]\(value:({ADDRESS.pattern})(?:\?[^()]*(?:\([^()]*\))?)?\)")

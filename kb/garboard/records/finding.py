@@ -184,5 +184,5 @@ class Lesson(Record):
     """Who was told, and how?"""
     keywords: tuple[str, ...] = ()
     """By which words should it be found?"""
-    into: tuple[RecordId, ...] = ()
-    """Into which records was it built? Without one it cannot close."""
+    into: tuple[Mention, ...] = ()
+    """Into what was it built? A record, the code of a rule, a watch round or the path of a page."""

@@ -13,7 +13,7 @@ from enum import Enum, StrEnum
 from typing import Any
 
 from garboard.reading.allowed_signers import Signers
-from garboard.reading.history import Answer, verify_text
+from garboard.reading.ssh_signatures import Answer, verify_text
 from garboard.records.signoff import SignOff
 
 __all__ = ["Proof", "proof_of", "statement"]

@@ -39,7 +39,7 @@ ITS_TOLERANCE = re.compile(r"\bwithin\b.*\btolerance\b", re.IGNORECASE)
 def check(book: Book) -> Iterator[Diagnostic]:
     """Compare the readings of every test that is passed or accepted with its criterion."""
     for test in book.of_kind(Test):
-        accepted = state_of(test) == "accepted"
+        accepted = state_of(test) == "accepted"  # as written: a lapsed word was given all the same
         if has_left(test) or not (accepted or test.result is Result.PASS):
             continue
         verdict = "accepted" if accepted else "passed"

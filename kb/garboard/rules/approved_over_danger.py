@@ -12,7 +12,7 @@ from garboard.errors import Diagnostic, Severity
 from garboard.records.base import Class
 from garboard.records.finding import Finding
 from garboard.records.signoff import Capacity
-from garboard.records.standing import has_left, is_live, refused
+from garboard.records.standing import has_left, refused
 from garboard.rules.signed import lines
 
 CODE = "approved-over-danger"
@@ -22,10 +22,10 @@ WAIVABLE = True
 
 
 def check(book: Book) -> Iterator[Diagnostic]:
-    """Compare approvals of class A records with the open class A findings against them."""
+    """Compare approvals of class A records with the class A findings against them that count as open."""
     against: dict[str, list[str]] = {}
     for finding in book.of_kind(Finding):
-        if finding.weight is Class.A and is_live(finding) and not refused(finding):
+        if finding.weight is Class.A and book.is_live(finding) and not refused(finding):
             for name in finding.against:
                 against.setdefault(name, []).append(str(finding.id))
     for line in lines(book):

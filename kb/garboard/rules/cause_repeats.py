@@ -4,11 +4,12 @@ Why: GAO-02-195 found lessons that were written down, filed, and learned again b
 is not built into a procedure, a drawing or a rule is forgotten by the next crew.
 
 Fix: write the lesson from the findings, and name under `into` the records it was built into;
-where the causes only read alike, say what differs.
+where the causes only read alike, say what differs. What a lesson names counts as long as it has not
+left; one that says it was built in and names nothing is a fault of its own.
 """
 
 from collections.abc import Iterator
-from datetime import timedelta
+from datetime import date, timedelta
 
 from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
@@ -16,6 +17,7 @@ from garboard.names import key_of
 from garboard.records.base import bare_id
 from garboard.records.finding import Finding, Lesson
 from garboard.records.standing import has_left, refused
+from garboard.rules.lessons import homes, taken_in
 
 CODE = "cause-repeats"
 SEVERITY = Severity.WARN
@@ -43,8 +45,15 @@ def check(book: Book) -> Iterator[Diagnostic]:
         where = alike[-1].place("cause")
         yield Diagnostic(where, SEVERITY, text, cure, CODE, str(alike[-1].id))
     for lesson in lessons:
-        if not lesson.into and lesson.drafted and lesson.drafted + PATIENCE < book.today:
-            text = f"{lesson.id} of {lesson.drafted} is built in nowhere"
+        day = _written(lesson)
+        waits = day is not None and day + PATIENCE < book.today
+        if waits and not taken_in(lesson) and not [*homes(book, lesson)]:
+            text = f"{lesson.id} of {day} is built in nowhere"
             cure = "build it into a procedure or a drawing and name it, or void the lesson"
             where = lesson.place("title")
             yield Diagnostic(where, Severity.HOLD, text, cure, CODE, str(lesson.id))
+
+
+def _written(lesson: Lesson) -> date | None:
+    """The day it was written; where nobody says, that of the first signature."""
+    return lesson.drafted or min((line.on for line in lesson.signed), default=None)

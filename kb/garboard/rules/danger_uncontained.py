@@ -12,7 +12,6 @@ from collections.abc import Iterator
 from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
 from garboard.records.finding import Danger, Finding
-from garboard.records.standing import is_live
 
 CODE = "danger-uncontained"
 SEVERITY = Severity.STOP
@@ -21,9 +20,9 @@ WAIVABLE = True
 
 
 def check(book: Book) -> Iterator[Diagnostic]:
-    """Look at every open finding whose danger is immediate."""
+    """Look at every finding that counts as open and whose danger is immediate."""
     for finding in book.of_kind(Finding):
-        if finding.danger is Danger.IMMEDIATE and is_live(finding) and not _held(finding):
+        if finding.danger is Danger.IMMEDIATE and book.is_live(finding) and not _held(finding):
             text = f"{finding.id} is an immediate danger and has no interim measure"
             cure = "stop, make safe, record it under `interim`; or have its finder lower `danger`"
             where = finding.place("danger")

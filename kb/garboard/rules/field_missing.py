@@ -17,7 +17,6 @@ from garboard.records.base import Asked, Record
 from garboard.records.calculation import Calculation
 from garboard.records.component import QUANTITIES, Component
 from garboard.records.component_kinds import COMPONENT_KINDS
-from garboard.records.finding import Lesson
 from garboard.records.standing import has_left, kind_name, state_of
 from garboard.records.states import at_rest, start_state
 
@@ -58,7 +57,7 @@ def _described(record: Record) -> str:
 
 
 def _owed(record: Record) -> Iterator[str]:
-    """The keys that its state and class ask for and that are empty."""
+    """The keys that its state, as written, and its class ask for and that are empty."""
     kind, state = kind_name(record), state_of(record)
     started, rests = state != start_state(kind), at_rest(kind, state)
     for item in fields(record):
@@ -70,8 +69,6 @@ def _owed(record: Record) -> Iterator[str]:
         known = key in record.unread or (type(record), key) in OF_OTHER_RULES
         if wanted and not known and getattr(record, item.name) in (None, "", (), {}):
             yield key
-    if isinstance(record, Lesson) and rests and not record.into:
-        yield "into"
 
 
 def _blank(part: Component) -> Iterator[str]:

@@ -30,7 +30,7 @@ CURES = {
 
 
 def check(book: Book) -> Iterator[Diagnostic]:
-    """Look at every class A finding that is closed."""
+    """Look at every class A finding that is written as closed, whatever it counts as."""
     for finding in book.of_kind(Finding):
         if state_of(finding) != "closed" or finding.weight is not Class.A:
             continue

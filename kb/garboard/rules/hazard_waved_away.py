@@ -33,7 +33,7 @@ def check(book: Book) -> Iterator[Diagnostic]:
                 text = f"{hazard.id} is closed, but {living[0]} is live"
                 cure = f"reopen it, or withdraw {living[0]}"
                 yield Diagnostic(place("state"), SEVERITY, text, cure, CODE, str(hazard.id))
-        elif hazard.severity in DEADLY and _only_words(hazard) and not _accepted(hazard, state):
+        elif hazard.severity in DEADLY and _only_words(hazard) and not _accepted(book, hazard):
             text = f"{hazard.id} of severity {hazard.severity} is held by words alone, "
             text += "and what is left is not accepted"
             cure = "add a control that guards or reduces, or have the residual accepted"
@@ -44,5 +44,7 @@ def _only_words(hazard: Hazard) -> bool:
     return bool(hazard.controls) and all(one.rank is Rank.WORDS for one in hazard.controls)
 
 
-def _accepted(hazard: Hazard, state: str) -> bool:
-    return has_left(hazard) or (state == "accepted" and hazard.residual is not None)
+def _accepted(book: Book, hazard: Hazard) -> bool:
+    """Whether what is left was accepted; not where the machine moves the acceptance back."""
+    accepted = book.state(hazard) == "accepted" and hazard.residual is not None
+    return has_left(hazard) or accepted

@@ -32,7 +32,11 @@ CALLED = ("called", "at hold")
 
 
 def check(book: Book) -> Iterator[Diagnostic]:
-    """Look at every hold, and at the work it stands in front of."""
+    """Look at every hold as it is written, and at the work it stands in front of.
+
+    Work that went on under a release went on rightly; where the release lapses afterwards, other rules
+    say so.
+    """
     for line in book.of_kind(PlanLine):
         if line.point is not Point.HOLD:
             continue

@@ -12,9 +12,8 @@ from collections.abc import Iterator
 from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
 from garboard.records.base import Record
-from garboard.records.inspection import PlanLine
 from garboard.records.kinds import kind_of
-from garboard.records.standing import state_of
+from garboard.records.standing import mark_of, state_of
 from garboard.review.walk import Walk, walk
 
 CODE = "illegal-state-move"
@@ -29,8 +28,7 @@ def check(book: Book) -> Iterator[Diagnostic]:
         kind = kind_of(record)
         if kind is None:
             continue
-        mark = str(record.point or "H") if isinstance(record, PlanLine) else str(record.weight)
-        found = walk(kind.machine, record.signed, state_of(record), mark)
+        found = walk(kind.machine, record.signed, state_of(record), mark_of(record))
         if not found.leads:
             text, cure = _said(record, found)
             path = "state" if found.stuck is None else f"signed[{found.stuck}]"

@@ -15,7 +15,7 @@ from garboard.records.base import Class
 from garboard.records.change import Change
 from garboard.records.finding import Finding
 from garboard.records.inspection import PlanLine, Point, Review
-from garboard.records.standing import has_left, is_live, refused, state_of
+from garboard.records.standing import has_left, refused
 from garboard.records.system import ServiceStatus
 
 CODE = "in-service-unproved"
@@ -27,7 +27,7 @@ PASSED = ("passed", "limited")
 
 
 def check(book: Book) -> Iterator[Diagnostic]:
-    """Look for what stands against each system that is in service."""
+    """Look for what stands against each system in service, as it counts today."""
     for code, system in book.systems.items():
         if system.status is not ServiceStatus.IN_SERVICE:
             continue
@@ -40,11 +40,11 @@ def check(book: Book) -> Iterator[Diagnostic]:
 def _open(book: Book, code: str) -> Iterator[tuple[str, str]]:
     """Findings and holds that are open: what is, what to do."""
     for finding in book.of_kind(Finding):
-        if finding.system == code and finding.weight is Class.A and is_live(finding):
+        if finding.system == code and finding.weight is Class.A and book.is_live(finding):
             yield f"{finding.id} open", "close it, or take the system out of service"
     for line in book.of_kind(PlanLine):
         mine = line.system == code and line.point is Point.HOLD and not has_left(line)
-        if mine and state_of(line) != "released":
+        if mine and book.state(line) != "released":
             yield f"{line.id} not released", "release it, or take the system out of service"
 
 
@@ -62,15 +62,15 @@ def _unreviewed(book: Book, code: str) -> list[tuple[str, str]]:
     if not changes:
         return []
     installed, name = max(changes)
-    reviews = [day for review in book.of_kind(Review) if (day := _passed_on(review, code))]
+    reviews = [day for review in book.of_kind(Review) if (day := _passed_on(book, review, code))]
     if reviews and max(reviews) >= installed:
         return []
     what = f"no review passed since {name} of {installed}"
     return [(what, "walk the review, or take the system out of service")]
 
 
-def _passed_on(review: Review, code: str) -> date | None:
-    """The day a review of a system was passed."""
-    if review.system != code or state_of(review) not in PASSED:
+def _passed_on(book: Book, review: Review, code: str) -> date | None:
+    """The day a review of a system was passed; of one that lapsed, none."""
+    if review.system != code or book.state(review) not in PASSED:
         return None
     return max((line.on for line in review.signed if line.to in PASSED), default=review.drafted)

@@ -14,6 +14,7 @@ from garboard.errors import Diagnostic, Severity
 from garboard.records.change import Concession
 from garboard.records.signoff import Capacity
 from garboard.records.system import ServiceStatus
+from garboard.rules.conditions import broken_conditions
 
 __all__ = ["judge"]
 
@@ -50,10 +51,16 @@ def _weighed(book: Book, rule: ModuleType) -> Iterator[Diagnostic]:
 
 
 def _granted(book: Book) -> Iterator[Concession]:
+    """Concessions that stand today; one that lapsed, ran out or lost a condition concedes nothing."""
     for record in book.of_kind(Concession):
         running = not isinstance(record.until, date) or record.until >= book.today
         by_approver = any(
             line.capacity is Capacity.APPROVER and line.to == "granted" for line in record.signed
         )
-        if record.state == "granted" and by_approver and running:
+        if (
+            book.state(record) == "granted"
+            and by_approver
+            and running
+            and not [*broken_conditions(book, record)]
+        ):
             yield record

@@ -26,6 +26,7 @@ ENDS_ELSEWHERE = (Use.ABNORMAL, Use.EMERGENCY, Use.LAY_UP)
 """What such a procedure ends in is not how things usually stand."""
 USUAL_STATES = ("usual", "normal")
 RIGGED = ("authorised", "fitted", "emergency", "expired")
+"""As written: what is rigged stays rigged when its paper lapses."""
 
 
 def check(book: Book) -> Iterator[Diagnostic]:

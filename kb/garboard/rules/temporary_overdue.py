@@ -24,7 +24,7 @@ STANDS = ("fitted", "emergency", "expired", "lapsed")
 
 
 def check(book: Book) -> Iterator[Diagnostic]:
-    """Look at the day of everything that is rigged now."""
+    """Look at the day of everything that is written as rigged; past its day it counts as expired."""
     for record in book.of_kind(TemporaryModification):
         if state_of(record) not in STANDS:
             continue

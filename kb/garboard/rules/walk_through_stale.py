@@ -54,7 +54,7 @@ def check(book: Book) -> Iterator[Diagnostic]:
 
 
 def _walked(procedure: Procedure) -> date | None:
-    """The day of the last walk, while it counts."""
+    """The day of the last walk; it was walked on that day even where its signatures have lapsed."""
     if state_of(procedure) not in WALKED:
         return None
     return max((line.on for line in procedure.signed if line.to == "walked through"), default=None)

@@ -22,8 +22,8 @@ def findings(draft: Draft) -> None:
     """Every finding: open, ended, and those that were refused at first and were right."""
     book = draft.book
     found = newest_first(book.of_kind(Finding))
-    still = [one for one in found if unfinished(one)]
-    ended = [one for one in found if not unfinished(one)]
+    still = [one for one in found if unfinished(book, one)]
+    ended = [one for one in found if not unfinished(book, one)]
     names = ("words", "danger", "found", "credit")
     draft.add(record_table(book, "Open", still, *names, empty="none open"))
     draft.add(record_table(book, "Closed, refused and withdrawn, kept", ended, *names))

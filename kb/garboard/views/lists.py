@@ -13,7 +13,6 @@ from garboard.records.hazard import Hazard
 from garboard.records.inspection import PlanLine, Review, Test
 from garboard.records.kinds import kind_of
 from garboard.records.procedure import Procedure
-from garboard.records.standing import state_of
 from garboard.records.states import at_rest
 from garboard.records.system import System
 from garboard.records.work import MaintenanceTask, OpenItem
@@ -45,10 +44,10 @@ def _of(book: Book, system: System, kind: type[R]) -> list[R]:
     return [record for record in book.of_kind(kind) if record.system == system.code]
 
 
-def unfinished(record: Record) -> bool:
-    """Whether something is still owed on a record."""
+def unfinished(book: Book, record: Record) -> bool:
+    """Whether something is still owed on a record, by the state that it counts as."""
     kind = kind_of(record)
-    return kind is not None and not at_rest(kind.name, state_of(record))
+    return kind is not None and not at_rest(kind.name, book.state(record))
 
 
 def procedures(draft: Draft, system: System) -> None:
@@ -175,13 +174,15 @@ def open_against(draft: Draft, system: System) -> None:
     book = draft.book
     draft.add(*_verdict(draft, system))
     for kind, caption, names in OPEN_KINDS:
-        found = [one for one in _of(book, system, kind) if unfinished(one)]
+        found = [one for one in _of(book, system, kind) if unfinished(book, one)]
         draft.add(record_table(book, caption, found, *names, empty="none open"))
 
 
 def _verdict(draft: Draft, system: System) -> Iterator[Paragraph]:
     book = draft.book
-    grave = [one for one in _of(book, system, Finding) if unfinished(one) and one.weight is Class.A]
+    grave = [
+        one for one in _of(book, system, Finding) if unfinished(book, one) and one.weight is Class.A
+    ]
     if str(system.status) != "in service":
         yield Paragraph((Strong(f"Not for service: this system is {system.status}."),))
     if grave:

@@ -16,6 +16,7 @@ from garboard.records.kinds import kind_of
 from garboard.records.procedure import Procedure
 from garboard.records.signoff import standing_objections
 from garboard.records.standing import state_of
+from garboard.records.states import LAPSED
 from garboard.review.proof import Proof
 from garboard.views.alarm_page import alarm_head, fault_head
 from garboard.views.change_page import change_head
@@ -63,6 +64,7 @@ def record_draft(book: Book, record: Record) -> Draft:
     draft.source_path = record.where.path
     draft.last_change = _last_change(record)
     draft.nav = (kind.plural if kind else "records",)
+    draft.add(*_moved_back(book, record))
     draft.add(*_head(draft, record), *_signed_objections(book, record))
     own = tuple(field_blocks(book, record, SHOWN_AT_HEAD.get(type(record), frozenset())))
     text = tuple(text_blocks(draft, record.text, record.where, record.text_line))
@@ -92,6 +94,14 @@ def _head(draft: Draft, record: Record) -> Iterator[Block]:
         yield from finding_head(draft, record)
     elif isinstance(record, Change):
         yield from change_head(draft, record)
+
+
+def _moved_back(book: Book, record: Record) -> Iterator[Block]:
+    """What no longer holds of its state, first on the page; a lapsed review stands in the title block."""
+    setback = book.setbacks.get(str(record.id))
+    if setback and setback.state != LAPSED:
+        said = f"Counts as {setback.state}, not as {setback.written}: "
+        yield Paragraph((Strong(said), *cell(book, setback.because), "."))
 
 
 def _decision_head(book: Book, record: Decision) -> Iterator[Block]:
@@ -156,7 +166,7 @@ def _pictures(record: Record) -> Iterator[Block]:
 def _envelope(book: Book, record: Record) -> Iterator[Block]:
     rows: list[tuple[str, Cell]] = [
         ("class", (_class_words(record),)),
-        ("state", (state_of(record),)),
+        ("state", cell(book, _state_words(book, record))),
         ("author", (person(book, record.author),)),
         ("drafted", (day(record.drafted),)),
     ]
@@ -190,6 +200,14 @@ def _signatures(book: Book, record: Record) -> Block:
         proof = "; proved by key" if number in proved else ""
         lines.append((f"{words}{verdict}{scope}{left}{proof}", *said))
     return Bullets(tuple(lines))
+
+
+def _state_words(book: Book, record: Record) -> str:
+    """The state as written, and what it counts as today with the reason."""
+    setback = book.setbacks.get(str(record.id))
+    if setback is None:
+        return state_of(record)
+    return f"{setback.written}; counts as {setback.state}, because {setback.because}"
 
 
 def _class_words(record: Record) -> str:

@@ -70,7 +70,7 @@ def lay_out(
         *(stub_draft(book, stub) for stub in book.content.stubs),
     ]
     standing = _by_page(book, problems)
-    findings = [one for one in book.of_kind(Finding) if unfinished(one)]
+    findings = [one for one in book.of_kind(Finding) if unfinished(book, one)]
     users = _users(book)
     return tuple(_finish(draft, standing, findings, users) for draft in drafts)
 

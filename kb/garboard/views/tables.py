@@ -9,7 +9,7 @@ from garboard.records.standing import state_of
 from garboard.views.fields import line_of
 from garboard.views.page import Cell, Column, Link, Row, Table
 
-__all__ = ["class_of", "newest_first", "record_table"]
+__all__ = ["class_of", "newest_first", "record_table", "stands"]
 
 R = TypeVar("R", bound=Record)
 
@@ -43,7 +43,7 @@ def record_table(
         link: Cell = (Link(str(one.id), str(one.id)),)
         rows.append(
             Row(
-                (link, (one.title,), *own, (class_of(one),), (state_of(one),)),
+                (link, (one.title,), *own, (class_of(one),), (stands(book, one),)),
                 str(one.id),
             )
         )
@@ -56,6 +56,12 @@ def class_of(record: Record) -> str:
         return "none stated"
     counts = "" if record.weight is record.class_ else f", counts as {record.weight}"
     return f"{record.class_}{counts}"
+
+
+def stands(book: Book, record: Record) -> str:
+    """The state of a record: as written, and what it counts as where that is less."""
+    written, counts = state_of(record), book.state(record)
+    return written if counts == written else f"{counts} (written: {written})"
 
 
 def newest_first(records: Iterable[R]) -> list[R]:
