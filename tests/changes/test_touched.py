@@ -85,7 +85,7 @@ def unreached(was: Book, now: Book, reached: Touched) -> set[str]:
 
 
 def test_whatever_reads_otherwise_after_an_edit_was_reached(tmp_path: Path) -> None:
-    chance = random.Random(20310420)  # noqa: S311 - a seed, for the same cases each time
+    chance = random.Random(20310420)  # noqa: S311 - the same cases each time
     seen: Counter[str] = Counter()
     for case in range(CASES):
         before = plain.random_book(chance)
@@ -110,7 +110,7 @@ def test_whatever_reads_otherwise_after_an_edit_was_reached(tmp_path: Path) -> N
 def test_whatever_reads_otherwise_in_the_demo_was_reached(tmp_path: Path) -> None:
     folder = copy_demo(tmp_path)
     was = read_book(folder)
-    chance = random.Random(7)  # noqa: S311 - a seed
+    chance = random.Random(7)  # noqa: S311 - the same each time
     given = sorted(key for key, one in was.values.items() if one.given and stands_in(folder, one))
     fed = [key for key in given if was.network.feeds.get(key)]
     in_fences = [key for key in fed if was.values[key].where.path.endswith(".md")]
