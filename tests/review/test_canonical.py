@@ -309,7 +309,7 @@ def test_later_fields_are_those_that_the_moves_fill() -> None:
     }
 
     assert {name: found for name, found in later.items() if found} == {
-        "change": {"installed"},
+        "change": {"installed", "looked_at"},
         "finding": {"interim", "extent", "cause", "disposition", "actions", "effective_on"},
         "action": {"evidence", "result"},
         "test": {"made_good", "deviations"},
