@@ -104,6 +104,8 @@ def test_a_notice_is_withdrawn_on_its_day_and_told(
 ) -> None:
     (folder / "handbook.yml").write_text(HANDBOOK + before, "utf-8")
 
+    assert notice(folder, "--withdraw", "1", "--dry-run") == 0
+    assert (folder / "handbook.yml").read_text("utf-8") == HANDBOOK + before
     assert notice(folder, "--withdraw", "1") == 0
 
     said = capsys.readouterr().out

@@ -190,3 +190,13 @@ def test_a_broken_list_is_refused_with_place_reason_and_cure(says: str) -> None:
     file, text, expected = REFUSED_LISTS[says]
 
     assert said(listed(file, text)) == [f"{file}:{expected}"]
+
+
+def test_a_text_set_in_as_the_last_of_a_file_is_read_to_its_end() -> None:
+    text = 'vessel: Skerry Light\nnotices:\n  - number: "1"\n    on: 2031-09-03\n    says: >-\n      Mind the\n      aft hose\n'
+
+    read = read_vessel(text, "handbook.yml")
+
+    assert read.diagnostics == ()
+    assert read.vessel.notices[0].says == "Mind the aft hose"
+    assert "aft hose" in next(one.text for one in read.texts if one.field == "notices[0].says")

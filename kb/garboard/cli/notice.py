@@ -7,14 +7,14 @@ from garboard.editions.notify import (
     add_notice as write_notice,
 )
 from garboard.editions.notify import (
-    edition_on,
     look_at,
     next_notice,
     withdraw_notice,
+    withdrawn_today,
 )
 from garboard.errors import GarboardError
 from garboard.handbook import read_book
-from garboard.records.notice_message import LONGEST, messages, withdrawal
+from garboard.records.notice_message import LONGEST, messages
 
 __all__ = ["add_notice", "notice"]
 
@@ -61,15 +61,13 @@ def _add(args: argparse.Namespace) -> int:
 def _withdraw(args: argparse.Namespace) -> int:
     folder = content_folder(args.folder)
     book = read_book(folder)
+    made, message = withdrawn_today(book, args.withdraw)
+    _show(message)
     if args.dry_run:
-        raise GarboardError("a withdrawal has nothing to try; leave --dry-run out")
-    made = withdraw_notice(folder, book, args.withdraw)
-    vessel = book.content.vessel
-    count = [one.number for one in vessel.notices].index(made.number) + 1
-    _show(withdrawal(vessel.vessel, edition_on(book, book.today), made, count))
-    print(
-        f"Notice {made.number} is withdrawn in handbook.yml. Send the message above to every holder."
-    )
+        print("Nothing was written.")
+    else:
+        withdraw_notice(folder, book, made)
+        print(f"Notice {made.number} is withdrawn. Send the message above to every holder.")
     return 0
 
 

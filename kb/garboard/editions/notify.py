@@ -2,6 +2,7 @@
 
 import json
 import re
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -9,10 +10,23 @@ from garboard.book import Book
 from garboard.errors import GarboardError, Where
 from garboard.reading.edits import Edit, replace_spans
 from garboard.reading.vessel_files import read_vessel
-from garboard.records.notice_message import LONGEST, message_of, plain_letters, unsendable
+from garboard.records.notice_message import (
+    LONGEST,
+    message_of,
+    plain_letters,
+    unsendable,
+    withdrawal,
+)
 from garboard.records.vessel import Notice, Vessel
 
-__all__ = ["add_notice", "edition_on", "look_at", "next_notice", "withdraw_notice"]
+__all__ = [
+    "add_notice",
+    "edition_on",
+    "look_at",
+    "next_notice",
+    "withdraw_notice",
+    "withdrawn_today",
+]
 
 FILE = "handbook.yml"
 TOP_KEY = re.compile(r"[^\s#-]")
@@ -96,16 +110,15 @@ def add_notice(folder: Path, book: Book, notice: Notice) -> None:
     _write(folder, book, text, edit, (*vessel.notices, notice))
 
 
-def withdraw_notice(folder: Path, book: Book, number: str) -> Notice:
-    """Write the day on which a notice was withdrawn, and give it back as it then stands.
+def withdrawn_today(book: Book, number: str) -> tuple[Notice, str]:
+    """A notice as it would stand withdrawn today, and the message that tells it.
 
     Args:
-        folder: The content folder.
-        book: As it was read.
+        book: What was read.
         number: Of the notice.
 
     Raises:
-        GarboardError: There is no such notice, it was withdrawn before, or the file has changed.
+        GarboardError: There is no such notice, or it was withdrawn before.
     """
     vessel = book.content.vessel
     place = next((at for at, one in enumerate(vessel.notices) if one.number == number), None)
@@ -115,24 +128,33 @@ def withdraw_notice(folder: Path, book: Book, number: str) -> Notice:
     old = vessel.notices[place]
     if old.withdrawn:
         raise GarboardError(f"notice {number} was withdrawn on {old.withdrawn}")
+    made = replace(old, withdrawn=book.today)
+    edition = edition_on(book, book.today)
+    return made, withdrawal(vessel.vessel, edition, made, place + 1)
+
+
+def withdraw_notice(folder: Path, book: Book, made: Notice) -> None:
+    """Write the day on which a notice was withdrawn.
+
+    Args:
+        folder: The content folder.
+        book: As it was read.
+        made: The notice as it then stands.
+
+    Raises:
+        GarboardError: The file has changed, or is written in a way that it cannot be put into.
+    """
+    vessel = book.content.vessel
+    place = [one.number for one in vessel.notices].index(made.number)
     where = vessel.place(f"notices[{place}]")
     text = _text(folder)
     line = text.split("\n")[where.line - 1]
-    added = f"withdrawn: {book.today}"
+    added = f"withdrawn: {made.withdrawn}"
     if line[where.column - 1 : where.column] == "{":
         edit = Edit(Where(FILE, where.line, where.column + 1), "", f"{added}, ")
     else:
         edit = Edit(where, "", f"{added}\n{' ' * (where.column - 1)}")
-    made = Notice(
-        number=old.number,
-        on=old.on,
-        says=old.says,
-        against=old.against,
-        until=old.until,
-        withdrawn=book.today,
-    )
     _write(folder, book, text, edit, (*vessel.notices[:place], made, *vessel.notices[place + 1 :]))
-    return made
 
 
 def _text(folder: Path) -> str:

@@ -80,8 +80,7 @@ def _as_written(node: ScalarNode, lines: Sequence[str]) -> tuple[str, Where]:
         where = Where(node.where.path, node.where.line, start + 1)
         return lines[first][start:end], where
     start = node.where.column - 1 + quoted
-    ends = (
-        lines[last][: node.end.column - 1] if last < len(lines) else ""
-    )  # a text set in at the end
+    past = last == len(lines)  # a text set in at the end of the file ends behind it
+    ends = "" if past else lines[last][: node.end.column - 1]
     rows = [lines[first][start:], *lines[first + 1 : last], ends]
     return "\n".join(rows), Where(node.where.path, node.where.line, start + 1)

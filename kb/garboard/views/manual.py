@@ -127,8 +127,8 @@ def numbers_draft(book: Book) -> Draft:
             (
                 "In the CSV, text that begins with =, +, -, @ or an apostrophe has one apostrophe before"
                 " it, so that no spreadsheet takes it for a formula; numbers have none. Lists are joined"
-                " by semicolons, and an empty cell is a number that is not known. The last column, copy,"
-                " says on every row which copy of the handbook it stands in.",
+                " by semicolons, and an empty cell is a number that is not known. The last column, copy, says"
+                " on every row which copy of the handbook it stands in.",
             )
         ),
     )

@@ -101,7 +101,7 @@
   }
   function stale(name, issued, until, today) {
     var left = Math.round((noon(until) - noon(today)) / 86400000);
-    if (today < issued) {
+    if (noon(today) < noon(issued) - 86400000) { // a day less may be the same day further west
       return [
         "THIS DEVICE'S CLOCK SAYS " + today + ", before " + name + " was issued (" + issued + ").",
         "Set the clock. Until then this page cannot tell whether the edition has run out: it is valid until " + inWords(until) + "."
