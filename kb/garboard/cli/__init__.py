@@ -14,6 +14,7 @@ from importlib.metadata import entry_points, version
 from pathlib import Path
 
 from garboard.cli.arguments import add_command, add_folder, content_folder
+from garboard.cli.edition import add_edition
 from garboard.cli.numbers import trace, value
 from garboard.cli.sign import add_sign, sign
 from garboard.errors import Diagnostic, GarboardError, Severity
@@ -107,6 +108,7 @@ def _parser() -> argparse.ArgumentParser:
     )
     one.add_argument("--dry-run", action="store_true", help="show the changes and write nothing")
     add_sign(commands)
+    add_edition(commands)
     return parser
 
 
