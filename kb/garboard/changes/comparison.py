@@ -144,6 +144,11 @@ class Number:
     """What the changes tried alone do not add up to."""
     behind: tuple[str, ...] = ()
 
+    @property
+    def inner(self) -> bool:
+        """Whether it is a step within a method that no limit holds."""
+        return not self.given and self.address.count(".") > 1 and not self.limits
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Entry:

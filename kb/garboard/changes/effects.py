@@ -14,8 +14,18 @@ from garboard.records.standing import has_left
 from garboard.records.vessel import Card
 from garboard.review.covers import Cover
 
-__all__ = ["cards_to_print", "pages_moved", "people_to_tell", "spares_moved", "tests_voided"]
+__all__ = [
+    "REWORDED",
+    "TOUCHED",
+    "cards_to_print",
+    "pages_moved",
+    "people_to_tell",
+    "spares_moved",
+    "tests_voided",
+]
 
+TOUCHED = "touched"
+REWORDED = "says something else"
 MOVING = (Sort.MOVED, Sort.NEW, Sort.GONE)
 
 
@@ -51,7 +61,7 @@ def _out_of_date(old: Book, new: Book, here: Card | None, there: Card) -> Iterat
         yield "take it down: what it is of is no longer in force"
         return
     if here.place != there.place:
-        yield f"hang it elsewhere: it hung at {here.place}"
+        yield f"hang it here: the place was {here.place}"
     yield from _moved_under(_cover(old, there.of), _cover(new, there.of))
 
 
@@ -90,9 +100,10 @@ def people_to_tell(
     if not grave:
         return
     aboard = Counter(one.role for one in new.content.people.values() if _aboard(new, one))
-    for role, count in aboard.items():
-        people = role if count == 1 else f"{role} ({count})"
-        yield Affected(name=people, what="everybody aboard", why=tuple(dict.fromkeys(grave)))
+    if aboard:
+        roles = (role if count == 1 else f"{role} ({count})" for role, count in aboard.items())
+        why = tuple(dict.fromkeys(grave))
+        yield Affected(name=", ".join(roles), what="everybody aboard", why=why)
 
 
 def _aboard(book: Book, person: PersonEntry) -> bool:
@@ -192,7 +203,7 @@ def pages_moved(
         part = new.components.get(key)
         page = next((one for one in new.content.pages if one.where.path == key), None)
         title = thing.title if thing else (part.name or part.kind) if part else ""
-        yield Affected(name=key, what=title or (page.title if page else ""), why=("touched",))
+        yield Affected(name=key, what=title or (page.title if page else ""), why=(TOUCHED,))
 
 
 def _by_digest(
@@ -205,7 +216,7 @@ def _by_digest(
             word = "new" if one is None else "gone"
             yield Affected(name=key, what=known[0] if known else "", why=(word,))
         elif one[1] != other[1]:
-            yield Affected(name=key, what=other[0], why=("says something else",))
+            yield Affected(name=key, what=other[0], why=(REWORDED,))
 
 
 def spares_moved(new: Book, entries: Iterable[Entry]) -> Iterator[Affected]:

@@ -35,9 +35,10 @@ def numbers_moved(old: Book, new: Book, limits: Iterable[Limit]) -> list[Number]
         number = number_of(address, old.values.get(address), new.values.get(address))
         if number is not None:
             keys = held.get(address) or held.get(new.source_of(address), [])
-            found.append((ranks.get(address, len(ranks)), number, tuple(keys)))
+            held_to = replace(number, limits=tuple(keys))
+            found.append((ranks.get(address, len(ranks) + held_to.inner), held_to))
     found.sort(key=lambda one: (one[0], _weight(one[1], old.values, new.values), one[1].address))
-    return [_held(number, keys) for _, number, keys in found]
+    return [number for _, number in found]
 
 
 def bits_of(value: Value) -> tuple[object, ...]:
@@ -98,10 +99,6 @@ def _note(before: Value, after: Value) -> str:
     if not words and before.si == after.si and bits_of(before) != bits_of(after):
         return "only how sure it is differs"
     return words
-
-
-def _held(number: Number, keys: tuple[str, ...]) -> Number:
-    return replace(number, limits=keys)
 
 
 def _weight(

@@ -49,23 +49,17 @@ def _paired(old: list[str], new: list[str]) -> list[Pair]:
     pairs: list[Pair] = []
     left: list[int] = []
     right: list[int] = []
-    gaps: list[tuple[list[int], list[int]]] = []
     matcher = SequenceMatcher(None, old, new, autojunk=False)
     for word, i1, i2, j1, j2 in matcher.get_opcodes():
         if word == "equal":
             pairs += [Pair(i, j) for i, j in zip(range(i1, i2), range(j1, j2), strict=True)]
         else:
-            gaps.append((list(range(i1, i2)), list(range(j1, j2))))
-    for here, there in gaps:
-        left += here
-        right += there
-    moved = _elsewhere(old, new, left, right)
-    pairs += moved
-    taken = {one.before for one in moved}, {one.after for one in moved}
-    for here, there in gaps:
-        free = [i for i in here if i not in taken[0]], [j for j in there if j not in taken[1]]
-        pairs += _reworded(old, new, *free)
-    return pairs
+            left += range(i1, i2)
+            right += range(j1, j2)
+    same = _elsewhere(old, new, left, right)
+    here = [i for i in left if i not in {one.before for one in same}]
+    there = [j for j in right if j not in {one.after for one in same}]
+    return _marked([*pairs, *same, *_reworded(old, new, here, there)])
 
 
 def _elsewhere(old: list[str], new: list[str], left: list[int], right: list[int]) -> list[Pair]:
@@ -74,8 +68,26 @@ def _elsewhere(old: list[str], new: list[str], left: list[int], right: list[int]
     for words in dict.fromkeys(old[i] for i in left):
         here = [i for i in left if old[i] == words]
         there = [j for j in right if new[j] == words]
-        found += [Pair(i, j, moved=True) for i, j in zip(here, there, strict=False)]
+        found += [Pair(i, j) for i, j in zip(here, there, strict=False)]
     return found
+
+
+def _marked(pairs: list[Pair]) -> list[Pair]:
+    """Pairs, with those marked that left the order that most of the others keep."""
+    both = sorted(
+        (one.before, one.after) for one in pairs if one.before is not None and one.after is not None
+    )
+    best: list[list[int]] = []
+    for at, (_, after) in enumerate(both):
+        rows = [best[k] for k in range(at) if both[k][1] < after]
+        best.append([*max(rows, key=len, default=[]), at])
+    keeps = {both[at] for at in max(best, key=len, default=[])}
+    return [
+        Pair(one.before, one.after, moved=(one.before, one.after) not in keeps)
+        if one.before is not None and one.after is not None
+        else one
+        for one in pairs
+    ]
 
 
 def _reworded(old: list[str], new: list[str], here: list[int], there: list[int]) -> list[Pair]:

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from garboard.book import Book
+from garboard.calc.show import show_range
 from garboard.calc.value import Requirement, Value
 from garboard.changes.behind import Behind
 from garboard.changes.comparison import Alone, Input, Limit, Number, Sort
@@ -127,6 +128,8 @@ def _differs(before: Value, value: Value) -> bool:
 def _change(before: Value, value: Value) -> str:
     if not _differs(before, value):
         return ""
+    if before.text == value.text and show_range(before) != show_range(value):
+        return f"only its range: {show_range(value)}"
     return change_of(before, value) or value.text
 
 

@@ -10,6 +10,7 @@ from garboard.book import Book
 from garboard.changes.causes import causes_of, input_line, side_words, verdict_line
 from garboard.changes.compare import LIMITS
 from garboard.changes.comparison import Affected, Comparison, Number, Sort, Strength
+from garboard.changes.effects import REWORDED, TOUCHED
 from garboard.changes.kept_comparisons import KeptComparisons
 from garboard.changes.numbers import LAST_FIGURES
 from garboard.cli.arguments import add_command, add_folder, content_folder
@@ -114,24 +115,20 @@ def _limits(found: Comparison) -> Iterator[str]:
 
 def _numbers(found: Comparison) -> Iterator[str]:
     told = [one for one in found.numbers if one.note != LAST_FIGURES]
-    lines = [line for one in told for line in _number(found, one)]
+    lines = [line for one in told if not one.inner for line in _number(found, one)]
     left = len(found.numbers) - len(told)
     if left:
         lines.append(f"- {left} more differ {LAST_FIGURES}")
     yield from _section("Numbers, the most margin lost first", lines)
+    inner = (f"- {one.address}: {_sides(one)}" for one in told if one.inner)
+    yield from _section("Steps within methods", inner)
     balanced = [line for one in found.balanced for line in _number(found, one)]
     yield from _section("The same in the end, though changes alone would have moved it", balanced)
 
 
 def _number(found: Comparison, one: Number) -> Iterator[str]:
     yield f"- {one.label} ({one.address})" if one.label else f"- {one.address}"
-    if one.sort in (Sort.NEW, Sort.GONE):
-        yield f"  {one.sort}: {one.before or one.after}"
-    else:
-        change = " ".join(
-            part for part in (one.change, f"({one.percent})" if one.percent else "") if part
-        )
-        yield f"  {one.before} -> {one.after}{f', {change}' if change else ''}"
+    yield f"  {_sides(one)}"
     if one.range_before != one.range_after:
         yield f"  {one.range_before or 'sure'} -> {one.range_after or 'sure'}"
     if one.note or one.sort is Sort.REWRITTEN:
@@ -139,6 +136,14 @@ def _number(found: Comparison, one: Number) -> Iterator[str]:
     yield from (f"  {line}" for line in causes_of(found, one))
     if one.behind:
         yield f"  behind it: {', '.join(one.behind)}"
+
+
+def _sides(one: Number) -> str:
+    """A number before and after, with the change: `9 -> 7, -2 (-22 %)`."""
+    if one.sort in (Sort.NEW, Sort.GONE):
+        return f"{one.sort}: {one.before or one.after}"
+    percent = f" ({one.percent})" if one.percent else ""
+    return f"{one.before} -> {one.after}{f', {one.change}{percent}' if one.change else ''}"
 
 
 def _inputs(found: Comparison) -> Iterator[str]:
@@ -188,7 +193,7 @@ def _effects(found: Comparison) -> Iterator[str]:
         lines: list[str] = []
         for one in things:
             lines.append(f"- {one.name}: {one.what}")
-            lines += (f"  {why}" for why in one.why if why != "touched")
+            lines += (f"  {why}" for why in one.why if why not in (TOUCHED, REWORDED))
         yield from _section(title, lines)
 
 

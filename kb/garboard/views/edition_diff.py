@@ -118,8 +118,10 @@ def limits(draft: Draft, found: Comparison) -> None:
 def numbers(draft: Draft, found: Comparison) -> None:
     """Numbers, those with the most margin lost first."""
     told = [one for one in found.numbers if one.note != LAST_FIGURES]
-    rows = tuple(_number(draft.book, found, one) for one in told)
+    rows = tuple(_number(draft.book, found, one) for one in told if not one.inner)
     _table(draft, "Numbers", "number|before|after|change|what did it", rows)
+    rows = tuple(_number(draft.book, found, one) for one in told if one.inner)
+    _table(draft, "Steps within methods", "number|before|after|change|what did it", rows)
     left = len(found.numbers) - len(told)
     if left:
         draft.add(Paragraph((f"{left} more differ {LAST_FIGURES}.",), quiet=True))
@@ -220,7 +222,8 @@ def step_words(one: StepChange) -> str:
         return f"{one.number_before}, removed"
     if one.sort is Sort.MOVED:
         return f"{one.number_before} is now {one.number_after}"
-    return f"{one.number_after}, reworded"
+    was = f", it was {one.number_before}" if one.number_before != one.number_after else ""
+    return f"{one.number_after}, reworded{was}"
 
 
 def effects(draft: Draft, found: Comparison) -> None:
