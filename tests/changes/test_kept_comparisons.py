@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 
 from garboard.changes import kept_comparisons
+from garboard.changes.earlier import earlier_book
 from garboard.changes.kept_comparisons import Compared, KeptComparisons
 from garboard.errors import GarboardError
 from garboard.handbook import read, read_book
@@ -55,11 +56,10 @@ def test_the_last_edition_is_held_against_the_book_and_each_against_the_one_befo
 def count_readings(monkeypatch: pytest.MonkeyPatch) -> list[int]:
     """From now on, the numbers of the editions that are read anew."""
     read_anew: list[int] = []
-    earlier = kept_comparisons.earlier_book
 
     def noted(editions: object, edition: object) -> object:
         read_anew.append(edition.number)  # type: ignore[attr-defined]
-        return earlier(editions, edition)  # type: ignore[arg-type]
+        return earlier_book(editions, edition)  # type: ignore[arg-type]
 
     monkeypatch.setattr(kept_comparisons, "earlier_book", noted)
     return read_anew

@@ -18,15 +18,17 @@ def input_line(one: Input) -> str:
     return f"{one.address} {one.before} -> {one.after}"
 
 
-def causes_of(found: Comparison, thing: Number | Limit) -> Iterator[str]:
+def causes_of(found: Comparison, thing: Number | Limit, *, brief: bool = False) -> Iterator[str]:
     """What each changed input does alone, what all do together, and what only together.
 
     Args:
         found: The comparison it is of.
         thing: A number or a limit of it.
+        brief: Name the inputs, and leave it to another list what they were and are.
     """
     for alone in thing.alone:
-        yield f"{input_line(found.inputs[alone.input])}, alone: {_did(alone)}"
+        one = found.inputs[alone.input]
+        yield f"{one.address if brief else input_line(one)}, alone: {_did(alone)}"
     if isinstance(thing, Limit) or not thing.alone:
         return
     if len(thing.alone) > 1:

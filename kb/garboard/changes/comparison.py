@@ -114,6 +114,12 @@ class Limit:
     alone: tuple[Alone, ...] = ()
 
     @property
+    def visible(self) -> bool:
+        """Whether a reader sees that it is not as it was."""
+        before = (self.before, self.stood, self.margin_before)
+        return before != (self.after, self.stands, self.margin_after)
+
+    @property
     def key(self) -> str:
         """What it is called among the others."""
         return f"{self.block}: {self.after or self.before}"

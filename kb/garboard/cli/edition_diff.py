@@ -102,7 +102,7 @@ def _section(title: str, lines: Iterable[str]) -> Iterator[str]:
 
 def _limits(found: Comparison) -> Iterator[str]:
     lines: list[str] = []
-    for one in found.limits:
+    for one in (limit for limit in found.limits if limit.visible):
         lines.append(f"- {one.key}")
         if one.before and one.after and one.before != one.after:
             lines.append(f"  was asked as {one.before}")

@@ -9,6 +9,7 @@ from garboard.changes.comparison import (
     Affected,
     Comparison,
     Entry,
+    Limit,
     Number,
     Sort,
     StepChange,
@@ -34,7 +35,10 @@ from garboard.views.page import (
 
 __all__ = ["edition_diff_drafts"]
 
+ARROW = " \u2192\u00a0"
+"""Never parted from what follows it."""
 AT_HAND = "this book"
+NUMBERED = "number|before|after|change, and what did it"
 NOTHING = "Nothing differs."
 
 
@@ -98,30 +102,32 @@ def limits(draft: Draft, found: Comparison) -> None:
     rows = tuple(
         Row(
             (
-                (_address(draft.book, one.block), f": {one.after or one.before}"),
-                (f"was {one.before}",) if one.before not in (one.after, "") and one.after else (),
-                (verdict_line(one),),
-                _lines(draft.book, causes_of(found, one)),
-                linked(draft.book, one.asks),
+                _asked(draft.book, one),
+                _lines(draft.book, [verdict_line(one)]),
+                _lines(draft.book, causes_of(found, one, brief=True)),
             )
         )
         for one in found.limits
+        if one.visible
     )
-    _table(
-        draft,
-        "Limits, the most margin lost first",
-        "must hold|asked otherwise|how it stands|what did it|asked by",
-        rows,
-    )
+    _table(draft, "Limits, the most margin lost first", "must hold|how it stands|what did it", rows)
+
+
+def _asked(book: Book, one: Limit) -> Cell:
+    """A requirement with what it was before, and who asks it."""
+    was = f" (was {one.before})" if one.before and one.after and one.before != one.after else ""
+    asks = f", {one.asks}" if one.asks else ""
+    text = f": {one.after or one.before}{was}{asks}"
+    return (_address(book, one.block), *linked(book, text))
 
 
 def numbers(draft: Draft, found: Comparison) -> None:
     """Numbers, those with the most margin lost first."""
     told = [one for one in found.numbers if one.note != LAST_FIGURES]
     rows = tuple(_number(draft.book, found, one) for one in told if not one.inner)
-    _table(draft, "Numbers", "number|before|after|change|what did it", rows)
+    _table(draft, "Numbers", NUMBERED, rows)
     rows = tuple(_number(draft.book, found, one) for one in told if one.inner)
-    _table(draft, "Steps within methods", "number|before|after|change|what did it", rows)
+    _table(draft, "Steps within methods", NUMBERED, rows)
     left = len(found.numbers) - len(told)
     if left:
         draft.add(Paragraph((f"{left} more differ {LAST_FIGURES}.",), quiet=True))
@@ -129,7 +135,7 @@ def numbers(draft: Draft, found: Comparison) -> None:
     _table(
         draft,
         "The same in the end, though changes alone would have moved it",
-        "number|before|after|change|what did it",
+        NUMBERED,
         rows,
     )
 
@@ -146,13 +152,14 @@ def _number(book: Book, found: Comparison, one: Number) -> Row:
         change = str(one.sort)
     if one.note:
         change = f"{change}; {one.note}" if change else one.note
-    why = [*causes_of(found, one), *one.behind]
+    why = [change, *causes_of(found, one, brief=True), *one.behind]
+    last = _lines(book, (line for line in why if line))
     name: Cell = (
         f"{one.label} (" if one.label else "",
         _address(book, one.address),
         ")" if one.label else "",
     )
-    return Row((name, (sides[0],), (sides[1],), (change,), _lines(book, why)))
+    return Row((name, (sides[0],), (sides[1],), last))
 
 
 def inputs(draft: Draft, found: Comparison) -> None:
@@ -160,7 +167,7 @@ def inputs(draft: Draft, found: Comparison) -> None:
     rows = tuple(
         Row(
             (
-                (input_line(one),),
+                _lines(draft.book, [input_line(one)]),
                 (one.not_tried or "tried alone",),
                 _lines(draft.book, one.behind) or ("no record names it",),
             )
@@ -294,7 +301,7 @@ def _lines(book: Book, lines: Iterable[str]) -> Cell:
     for line in lines:
         if runs:
             runs.append("; ")
-        runs += linked(book, line)
+        runs += linked(book, line.replace(" -> ", ARROW))
     return tuple(runs)
 
 
