@@ -99,7 +99,7 @@ def test_the_margin_lost_puts_a_number_first_and_names_who_asks(desk: Desk) -> N
 
 
 def test_a_limit_that_fails_now_stands_before_one_that_lost_more(desk: Desk) -> None:
-    fence = FENCE + "require p_max >= 24 bar(g)  # much above it\n"
+    fence = FENCE + "require stored >= 0.1 m3(n)  # far above it\n"
 
     found = desk.compared(
         {CALC: sums(fence)}, {CALC: sums(fence.replace("30 bar(g)", "24.5 bar(g)"))}
@@ -107,7 +107,7 @@ def test_a_limit_that_fails_now_stands_before_one_that_lost_more(desk: Desk) -> 
 
     assert [(one.key, one.worse > 0) for one in found.limits] == [
         ("starts: n >= 6", True),
-        ("starts: p_max >= 24 bar(g)", False),
+        ("starts: stored >= 0.1 m3(n)", False),
     ]
 
 

@@ -110,6 +110,22 @@ def test_what_a_property_is_drawn_from_is_an_input(desk: Desk) -> None:
     assert next(causes_of(found, number(found, "starts.n"))).endswith("alone: 9 (+1)")
 
 
+def test_an_input_reaches_through_any_number_of_calculations(desk: Desk) -> None:
+    chain = "".join(
+        f"```\n```calc next-{at}\nx = {before} + 1  # one more\n"
+        for at, before in enumerate(("starts.n", "next-0.x", "next-1.x", "next-2.x"))
+    )
+
+    found = desk.compared(
+        {CALC: sums(FENCE + chain)},
+        {CALC: sums((FENCE + chain).replace("each = 1 m3(n)", "each = 2 m3(n)"))},
+    )
+
+    last = number(found, "next-3.x")
+    assert [(one.text, one.change) for one in last.alone] == [("8", "-4")]
+    assert last.rest == ""
+
+
 def test_the_atmosphere_reaches_lines_that_do_not_name_it(desk: Desk) -> None:
     handbook = "vessel: Skerry Light\nsystems: {SA: starting-air}\nas_of: 2031-10-01\nsite: {atmosphere: AIR}\n"
     fence = "p = absolute(30 bar(g)) in bar(a)  # counted from nothing\n"
