@@ -6,27 +6,38 @@ is held against the working copy, which is worked out again when a file of it, o
 
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TypeVar
 
 import msgspec
 
 from garboard.book import Book
 from garboard.calc.engine import digest, engine
+from garboard.calc.store import Store
 from garboard.changes.compare import compare
 from garboard.changes.comparison import Comparison
 from garboard.changes.earlier import earlier_book
 from garboard.errors import GarboardError
 from garboard.methods import METHODS
+from garboard.reading.edition_file import edition_path
 from garboard.reading.store_folder import StoreFolder
 from garboard.records.edition import Edition
 
 __all__ = ["Compared", "KeptComparisons"]
 
+T = TypeVar("T")
+
 FILE = "comparisons.json"
+LAST = "last-edition.json"
+"""The worked blocks of the edition that the working copy is held against."""
 DECIDE = ("book.py", "records/*.py", "reading/*.py", "review/*.py", "changes/*.py")
 """What decides about a comparison, beside the engine of the calculations."""
 MOST_HELD = 64
 """Comparisons held by one process; a run that reads many editions makes each once."""
 HELD: dict[str, Comparison] = {}
+MOST_BOOKS = 2
+BOOKS: dict[str, Book] = {}
+"""Books of editions that this process has read, the last two: while pages are served, every edit
+asks for the last edition again."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +61,6 @@ class KeptComparisons:
         self.folder = StoreFolder(content, self.engine)
         self.kept = _read(self.folder.read(FILE) or "")
         self.used: dict[str, Comparison] = {}
-        self.books: dict[int, Book] = {}
 
     def all_of(self, book: Book) -> tuple[Compared, ...]:
         """The book against its last edition, then each edition against the one before it.
@@ -63,7 +73,8 @@ class KeptComparisons:
         if issued:
             pairs.append((issued[-1], None))
         pairs += zip(issued[-2::-1], issued[:0:-1], strict=True)
-        return tuple(self.of(book, *pair) for pair in pairs)
+        found = [self.of(book, *pair) for pair in reversed(pairs)]  # the last edition stays held
+        return tuple(reversed(found))
 
     def of(self, book: Book, old: Edition, new: Edition | None) -> Compared:
         """What differs between an edition and a later one.
@@ -78,12 +89,13 @@ class KeptComparisons:
         found = self.kept.get(key) or HELD.get(key)
         if found is None:
             try:
+                older = self._book(book, old)
                 newer = self._book(book, new) if new else book
-                found = compare(self._book(book, old), newer, METHODS, old, new)
+                found = compare(older, newer, METHODS, old, new)
             except GarboardError as fault:
                 return Compared(old.number, number, None, str(fault))
         self.used[key] = found
-        _hold(key, found)
+        _hold(HELD, key, found, MOST_HELD)
         return Compared(old.number, number, found)
 
     def save(self) -> None:
@@ -94,22 +106,40 @@ class KeptComparisons:
 
     def _key(self, book: Book, old: Edition, new: Edition | None) -> str:
         if new is not None:
-            return digest(self.engine, old.seal, new.seal)
+            return digest(self._file(book, old), self._file(book, new))
         files = (part for pair in sorted(book.content.digests.items()) for part in pair)
-        return digest(self.engine, old.seal, book.today.isoformat(), *files)
+        return digest(self._file(book, old), book.today.isoformat(), *files)
+
+    def _file(self, book: Book, edition: Edition) -> str:
+        """What an edition is read from: its own file, and those before it, which hold its texts.
+
+        The bytes as they are, and not the seal: an altered file still bears the old one.
+        """
+        paths = (edition_path(number + 1) for number in range(edition.number))
+        return digest(self.engine, *(book.content.digests.get(path, "") for path in paths))
 
     def _book(self, book: Book, edition: Edition) -> Book:
         """The book of an edition; each is made again once."""
-        if edition.number not in self.books:
-            self.books[edition.number] = earlier_book(book.content.editions, edition)
-        return self.books[edition.number]
+        key = self._file(book, edition)
+        found = BOOKS.get(key)
+        if found is None:
+            editions = book.content.editions
+            store = None
+            if edition is editions.last:
+                store = Store.read(self.folder.read(LAST) or "")
+            found = earlier_book(editions, edition, store)
+            if store is not None and store.changed:
+                self.folder.write(LAST, store.write())
+        _hold(BOOKS, key, found, MOST_BOOKS)
+        return found
 
 
-def _hold(key: str, found: Comparison) -> None:
-    HELD.pop(key, None)
-    HELD[key] = found
-    for name in list(HELD)[:-MOST_HELD]:
-        del HELD[name]
+def _hold(held: dict[str, T], key: str, found: T, most: int) -> None:
+    """Put something last among what is held, and let go of the first."""
+    held.pop(key, None)
+    held[key] = found
+    for name in list(held)[:-most]:
+        del held[name]
 
 
 def _read(text: str) -> dict[str, Comparison]:
