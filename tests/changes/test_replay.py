@@ -2,6 +2,7 @@
 
 import copy
 import random
+import shutil
 from pathlib import Path
 
 import pytest
@@ -15,9 +16,11 @@ from garboard.changes.replay import replayed
 from garboard.handbook import read_book
 from garboard.methods import METHODS
 from tests.changes.pairs import FENCE, Desk, number, sums
+from tests.demo_site import DEMO, replace_in
 from tests.review import random_handbook
 from tests.review.random_handbook import edit, random_book
 
+SIZING = "systems/starting-air/sa-cl-001-starts-in-one-charge.md"
 CALC = "systems/starting-air/sa-cl-001-starts.md"
 
 
@@ -169,6 +172,36 @@ def test_alone_is_what_a_whole_handbook_with_that_line_exchanged_says(
                 one.left,
                 one.right,
             )
+
+
+DEMO_EDITS = {
+    "site.atmosphere": ("handbook.yml", "1013 mbar(a)", "1000 mbar(a)"),
+    "receiver-sizing.p_max": (SIZING, "p_max = 30 bar(g)", "p_max = 28 bar(g)"),
+    "receiver-sizing.n": (SIZING, "floor(stored / v_start)", "floor(0.9 * stored / v_start)"),
+}
+
+
+def test_alone_holds_for_methods_and_ranges_of_the_demo_too(tmp_path: Path) -> None:
+    old, new = demo(tmp_path / "old"), demo(tmp_path / "new", *DEMO_EDITS)
+
+    trials = replayed(old, new, METHODS)
+
+    assert {one.exchange.address for one in trials} == set(DEMO_EDITS)
+    for trial in trials:
+        whole = demo(tmp_path / trial.exchange.address, trial.exchange.address)
+        worked = {key: one for key, one in whole.values.items() if not one.given}
+        for address, value in worked.items():
+            assert facts(trial.values.get(address, old.values[address])) == facts(value), address
+        assert any(facts(value) != facts(old.values[key]) for key, value in worked.items())
+
+
+def demo(folder: Path, *edits: str) -> Book:
+    """The demo with some of the edits."""
+    shutil.copytree(DEMO, folder, ignore=shutil.ignore_patterns(".garboard", "editions"))
+    for name in edits:
+        path, before, after = DEMO_EDITS[name]
+        replace_in(folder / path, before, after)
+    return read_book(folder)
 
 
 def facts(value: Value) -> tuple[object, ...]:
