@@ -90,13 +90,23 @@ def lay_out(folder: Path, files: dict[str, str]) -> None:
 def issue(folder: Path, files: dict[str, str], on: date) -> dict[str, str]:
     """Issue an edition of some files on a day, whatever stands against it; its file by path."""
     lay_out(folder, files)
+    edition = freeze_folder(folder, on)
+    return {edition: (folder / edition).read_text("utf-8")}
+
+
+def freeze_folder(folder: Path, on: date) -> str:
+    """Issue an edition of a folder as it stands, on a day, and put it there; its path."""
     handbook = folder / "handbook.yml"
-    text = handbook.read_text("utf-8").replace("as_of: 2031-10-01", f"as_of: {on}")
-    handbook.write_text(text, "utf-8")
+    text = handbook.read_text("utf-8")
+    handbook.write_text(text.replace("as_of: 2031-10-01", f"as_of: {on}"), "utf-8")
     book = read(folder)
     kept = read_files(folder, book.book.content.digests)
     edition = freeze(book, kept, "lead", on + timedelta(days=365), "life of 12 months")
-    return {edition_path(edition.number): write_edition(edition)}
+    handbook.write_text(text, "utf-8")
+    target = folder / edition_path(edition.number)
+    target.parent.mkdir(exist_ok=True)
+    target.write_text(write_edition(edition), "utf-8")
+    return edition_path(edition.number)
 
 
 def cases() -> list[Case]:

@@ -1,7 +1,7 @@
 """The book: everything that was read and worked out; what rules and views look at."""
 
 from collections import defaultdict
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date
 from typing import TypeVar
@@ -12,10 +12,11 @@ from garboard.calc.sheet import Fence as CalcFence
 from garboard.calc.show import show_in
 from garboard.calc.store import Store
 from garboard.calc.value import Citation, Given, Value
-from garboard.errors import Diagnostic, Where
+from garboard.errors import Diagnostic
 from garboard.names import is_identifier, system_of
 from garboard.reading.content import Content
 from garboard.reading.fences import Fence
+from garboard.reading.mentions import Mentioned, mentions_in
 from garboard.records.base import Record
 from garboard.records.change import Change
 from garboard.records.component import Component
@@ -25,30 +26,27 @@ from garboard.records.finding import Finding
 from garboard.records.inspection import Test
 from garboard.records.logged import log_values
 from garboard.records.measured import Measurement, Plant, measurements_of, value_source
-from garboard.records.relations import Names, find_references
 from garboard.records.standing import is_live, state_of
-from garboard.records.system import Joins, ServiceStatus, System
+from garboard.records.system import ServiceStatus, System
 from garboard.review.covers import Signed
 from garboard.review.setback import Setback, set_back
 from garboard.review.signoffs import Reviewed, weigh
 
-__all__ = ["Book", "Mentioned", "make_book", "with_signed"]
+__all__ = ["Book", "Calculations", "Mentioned", "calculations_of", "make_book", "with_signed"]
 
 R = TypeVar("R", bound=Record)
 NOT_LOOKED = "extent.not_looked"
 
 
 @dataclass(frozen=True, slots=True)
-class Mentioned:
-    """One name, found in one place."""
+class Calculations:
+    """All that is worked out, before it is."""
 
-    by: str
-    """What names it: a record id, a tag, a system code or the path of a page."""
-    to: str
-    names: Names
-    where: Where
-    field: str
-    """Field path; `text` for the Markdown, `calc` for a fence."""
+    fences: tuple[CalcFence, ...]
+    givens: Mapping[str, Given]
+    """Numbers that somebody wrote outside the fences, by address."""
+    aliases: Mapping[str, str]
+    """Properties that are drawn from elsewhere: their address to the one it is drawn from."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -184,17 +182,11 @@ def make_book(
         store: What was worked out before; what still holds is taken from it.
         on: The day that time rules are judged by, whatever the vessel says.
     """
-    aliases = dict(_aliases(content))
-    network = evaluate(
-        [_as_calc(fence) for fence in content.fences],
-        dict(_givens(content)),
-        methods,
-        aliases,
-        store,
-    )
-    network = _with_aliases(network, aliases, content.components)
+    asked = calculations_of(content)
+    network = evaluate(asked.fences, asked.givens, methods, asked.aliases, store)
+    network = _with_aliases(network, asked.aliases, content.components)
     today = on or content.vessel.as_of or date.today()  # noqa: DTZ011 - a vessel keeps its own day
-    book = Book(content, network, tuple(_mentions(content)), today)
+    book = Book(content, network, tuple(mentions_in(content)), today)
     book = _with_reviews(book)
     demands: dict[str, list[Demand]] = defaultdict(list)
     for one in demands_of(network.requirements, network.values):
@@ -241,6 +233,15 @@ def _measured(book: Book) -> Mapping[str, tuple[Measurement, ...]]:
         lambda by: frozenset(named[by]),
     )
     return measurements_of(book.of_kind(Test), plant)
+
+
+def calculations_of(content: Content) -> Calculations:
+    """Everything of a content folder that is worked out."""
+    return Calculations(
+        tuple(_as_calc(fence) for fence in content.fences),
+        dict(_givens(content)),
+        dict(_aliases(content)),
+    )
 
 
 def _as_calc(fence: Fence) -> CalcFence:
@@ -301,38 +302,3 @@ def _last(aliases: Mapping[str, str], address: str) -> str:
         address = aliases[address]
         seen.add(address)
     return address
-
-
-def _mentions(content: Content) -> Iterator[Mentioned]:
-    for record in (*content.records.values(), *content.doubles, *content.unfiled):
-        yield from _in_fields(record, record.id or record.where.path, record.place)
-    for tag, part in content.components.items():
-        yield from _in_fields(part, tag, part.at_place)
-    yield from _in_fields(content.vessel, "handbook.yml", content.vessel.place)
-    for table in (content.people, content.sources, content.spares, content.retired):
-        for key, entry in table.items():
-            yield from _in_fields(entry, key, _places_of(entry.places, entry.where))
-    for code, system in content.systems.items():
-        yield from _in_fields(system, code, system.place)
-        for end in (end for run in system.runs for end in run.ends):
-            if end.joins in (Joins.PART, Joins.UNKNOWN):
-                yield Mentioned(code, end.name, Names.TAG, end.where, "connections")
-    yield from _in_texts(content)
-
-
-def _in_texts(content: Content) -> Iterator[Mentioned]:
-    for written in content.texts:
-        by, field = written.owner, written.field or "text"
-        for link in written.links:
-            yield Mentioned(by, link.address, Names.ADDRESS, link.where, field)
-        for name in written.names:
-            yield Mentioned(by, name.name, Names.IDENTIFIER, name.where, field)
-
-
-def _places_of(places: Mapping[str, Where], start: Where) -> Callable[[str], Where]:
-    return lambda path: places.get(path, start)
-
-
-def _in_fields(thing: object, by: str, place: Callable[[str], Where]) -> Iterator[Mentioned]:
-    for found in find_references(thing):
-        yield Mentioned(by, found.text, found.names, place(found.path), found.path)

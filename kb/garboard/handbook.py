@@ -7,6 +7,7 @@ from pathlib import Path
 
 from garboard.book import Book, make_book
 from garboard.calc.quoting import agrees
+from garboard.changes.kept_comparisons import KeptComparisons
 from garboard.errors import Diagnostic
 from garboard.methods import METHODS
 from garboard.methods.proof import ProofResult, prove_all
@@ -79,10 +80,13 @@ def read(folder: Path, edition: Edition | None = None) -> Handbook:
     book = make_book(read_folder(folder), METHODS, kept.store, on)
     found = judge(book, RULES)
     rules = (*RULES, *ISSUE_RULES)
-    made = lay_out(book, found, rules, METHODS, kept.proofs(METHODS, proofs))
+    comparisons = KeptComparisons(folder)
+    compared = comparisons.all_of(book)
+    made = lay_out(book, found, rules, METHODS, kept.proofs(METHODS, proofs), compared)
     pages = as_copy(book, made, edition)
     where = targets(book, pages)
     kept.save()
+    comparisons.save()
     return Handbook(
         book,
         found,

@@ -9,6 +9,7 @@ import time
 from pathlib import Path
 
 from garboard.handbook import read
+from tests.bench.editions import editions
 from tests.bench.engine import calculation, tolerances, uncertain
 from tests.bench.hostile import fuzz, worst_fences
 from tests.bench.store import keeping
@@ -84,3 +85,4 @@ if __name__ == "__main__":
     worst_fences(uncertain().splitlines())
     fuzz()
     building()
+    editions()

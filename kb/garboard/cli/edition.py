@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from garboard.cli.arguments import add_command, add_folder, content_folder
+from garboard.cli.edition_diff import add_diff, diff
 from garboard.cli.issue import add_issue, issue
 from garboard.cli.notice import add_notice, notice
 from garboard.cli.publish import add_publish, publish
@@ -108,6 +109,7 @@ VERBS: tuple[Verb, ...] = (
     Verb("issue", "freeze the handbook as it stands into an edition", add_issue, issue),
     Verb("publish", "write the site of an edition, with its manifest", add_publish, publish),
     Verb("verify", "say whether an edition or a copy is as it was issued", _add_verify, verify),
+    Verb("diff", "what differs between two editions, why, and what is to be done", add_diff, diff),
     Verb("list", "print every edition", add_folder, list_),
     Verb("notice", "print, add or withdraw a notice to holders", add_notice, notice),
 )

@@ -7,6 +7,7 @@ from types import ModuleType
 
 from garboard.book import Book
 from garboard.calc.method import Method
+from garboard.changes.kept_comparisons import Compared
 from garboard.errors import Diagnostic, Severity
 from garboard.methods.proof import ProofResult
 from garboard.names import is_identifier
@@ -17,6 +18,7 @@ from garboard.review.page_state import page_state
 from garboard.views.component_page import component_draft
 from garboard.views.contents import Section, Target
 from garboard.views.draft import Draft
+from garboard.views.edition_diff import edition_diff_drafts
 from garboard.views.editions import edition_drafts, is_about_editions
 from garboard.views.front import front_draft, stub_draft
 from garboard.views.inline import title_of
@@ -40,12 +42,13 @@ MANUAL = Review(
 )
 
 
-def lay_out(
+def lay_out(  # noqa: PLR0913, PLR0917 - every source of pages is handed in
     book: Book,
     found: Iterable[Diagnostic],
     rules: Iterable[ModuleType],
     methods: Mapping[str, Method],
     proofs: Iterable[ProofResult],
+    compared: Iterable[Compared] = (),
 ) -> tuple[Page, ...]:
     """Make every page.
 
@@ -55,6 +58,7 @@ def lay_out(
         rules: The rules, for their pages.
         methods: The bundled methods, for theirs.
         proofs: How the methods' published cases came out.
+        compared: What differs between editions, and since the last one.
     """
     problems = tuple(found)
     drafts = [
@@ -63,6 +67,7 @@ def lay_out(
         *(record_draft(book, record) for record in book.records.values()),
         *(component_draft(book, part) for part in book.components.values()),
         *register_drafts(book),
+        *edition_diff_drafts(book, compared),
         *method_drafts(book, methods, proofs),
         *rule_drafts(book, rules),
         standing_draft(book, problems),
