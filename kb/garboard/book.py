@@ -25,8 +25,10 @@ from garboard.records.finding import Finding
 from garboard.records.inspection import Test
 from garboard.records.measured import Measurement, Plant, measurements_of, value_source
 from garboard.records.relations import Names, find_references
+from garboard.records.reply import Waiting
 from garboard.records.system import Joins, ServiceStatus, System
 from garboard.review.covers import Signed
+from garboard.review.replies import waiting_replies
 from garboard.review.signoffs import Reviewed, weigh
 
 __all__ = ["Book", "Mentioned", "make_book", "with_signed"]
@@ -62,6 +64,8 @@ class Book:
     """What calculations demand of single quantities, by address."""
     reviews: Mapping[str, Reviewed] = field(default_factory=dict)
     """How far each record and written page is reviewed, by id or path."""
+    waiting: Mapping[str, tuple[Waiting, ...]] = field(default_factory=dict)
+    """Replies of reviewers that nobody has confirmed yet, by what they are about."""
 
     @property
     def edition(self) -> Edition | None:
@@ -176,7 +180,7 @@ def make_book(
     network = _with_aliases(network, aliases, content.components)
     today = on or content.vessel.as_of or date.today()  # noqa: DTZ011 - a vessel keeps its own day
     book = Book(content, network, tuple(_mentions(content)), today)
-    book = replace(book, reviews=weigh(content, network))
+    book = replace(book, reviews=weigh(content, network), waiting=waiting_replies(content))
     demands: dict[str, list[Demand]] = defaultdict(list)
     for one in demands_of(network.requirements, network.values):
         demands[book.source_of(one.address)].append(one)
@@ -197,7 +201,8 @@ def with_signed(book: Book, thing: Signed) -> Book:
     else:
         pages = (thing if one.where == thing.where else one for one in content.pages)
         content = replace(content, pages=tuple(pages))
-    return replace(book, content=content, reviews=weigh(content, book.network))
+    reviews, waiting = weigh(content, book.network), waiting_replies(content)
+    return replace(book, content=content, reviews=reviews, waiting=waiting)
 
 
 def _measured(book: Book) -> Mapping[str, tuple[Measurement, ...]]:

@@ -11,6 +11,7 @@ from garboard.errors import Diagnostic, Where
 from garboard.reading.allowed_signers import Signers
 from garboard.reading.edition_file import Editions
 from garboard.reading.fences import Fence
+from garboard.reading.reply_form import Forms
 from garboard.reading.written import Written
 from garboard.records.base import Record
 from garboard.records.component import Component
@@ -85,6 +86,8 @@ class Content:
     photos: Mapping[str, Photo] = field(default_factory=dict)
     logs: Mapping[str, str] = field(default_factory=dict)
     """Text of each CSV file, by path."""
+    replies: Mapping[str, Forms] = field(default_factory=dict)
+    """What reviewers wrote back, by the path of the kept file."""
     editions: Editions = field(default_factory=Editions)
     """Every issued edition."""
     signers: Signers = field(default_factory=Signers)
