@@ -22,7 +22,9 @@ ISO = re.compile(r"(?<!\d)(\d{4})-(\d{1,2})-(\d{1,2})(?!\d)")
 NAMED = re.compile(r"(?<!\d)(\d{1,2})(?:st|nd|rd|th|\.)? +([A-Za-z]{3,9})\.?,? +(\d{4})(?!\d)")
 NAMED_FIRST = re.compile(r"\b([A-Za-z]{3,9})\.? +(\d{1,2})(?:st|nd|rd|th)?,? +(\d{4})(?!\d)")
 MONTHS = "jan feb mar apr may jun jul aug sep oct nov dec".split()
-SEALED = re.compile(r"(?P<key>.+?) (?P<own>[0-9a-f]{16}) (?P<pack>[0-9a-f]{16}) (?P<check>[0-9a-f]{4})")
+SEALED = re.compile(
+    r"(?P<key>.+?) (?P<own>[0-9a-f]{16}) (?P<pack>[0-9a-f]{16}) (?P<check>[0-9a-f]{4})"
+)
 UNTICKED = ("", "_", ".", "-", "..", "__", "...", "___")
 
 W = TypeVar("W", bound=StrEnum)
@@ -72,7 +74,9 @@ class _Reader:
         return _words(entry.text) if entry else ""
 
     def parts(self, label: Label) -> tuple[str, ...]:
-        return tuple(filter(None, (part.strip(" .") for part in re.split("[,;]", self.words(label)))))
+        return tuple(
+            filter(None, (part.strip(" .") for part in re.split("[,;]", self.words(label))))
+        )
 
     def choice(self, entry: Entry | None, kind: type[W]) -> W | None:
         """The one option of a row of boxes."""
@@ -139,7 +143,9 @@ class _Reader:
         return tuple(filter(None, map(self._point, blocks)))
 
     def _point(self, block: dict[Label, Entry]) -> Point | None:
-        where, seen = (_words(block[one].text) if one in block else "" for one in (Label.WHERE, Label.SEEN))
+        where, seen = (
+            _words(block[one].text) if one in block else "" for one in (Label.WHERE, Label.SEEN)
+        )
         before = len(self.remarks)
         danger = self.choice(block.get(Label.DANGER), Danger)
         if not (where or seen or danger or len(self.remarks) > before):
@@ -218,7 +224,9 @@ def _date(text: str) -> tuple[date | None, str]:
             year, month, day = (found[one] for one in order)
             rest = (text[: found.start()] + text[found.end() :]).strip(" .,")
             name = month[:3].casefold()
-            number = MONTHS.index(name) + 1 if name in MONTHS else int(month) if month.isdigit() else 0
+            number = (
+                MONTHS.index(name) + 1 if name in MONTHS else int(month) if month.isdigit() else 0
+            )
             try:
                 return date(int(year), number, int(day)), rest
             except ValueError:

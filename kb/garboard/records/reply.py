@@ -92,7 +92,9 @@ class Remark:
     """What is, in words."""
 
     def __str__(self) -> str:
-        lines = f"line {self.first}" if self.first == self.last else f"lines {self.first}-{self.last}"
+        lines = (
+            f"line {self.first}" if self.first == self.last else f"lines {self.first}-{self.last}"
+        )
         return f"{lines}: {self.text}"
 
 

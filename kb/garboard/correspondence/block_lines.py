@@ -1,0 +1,87 @@
+"""Blocks of a page as lines of a pack: the same words, without links and drawings."""
+
+from collections.abc import Iterable, Iterator
+
+from garboard.correspondence.pack import Line, Sort, fact, point, say
+from garboard.views.page import (
+    Block,
+    Bullets,
+    Calculation,
+    Facts,
+    Heading,
+    Message,
+    Paragraph,
+    Prose,
+    Table,
+    WorkedLine,
+)
+from garboard.views.runs import plain
+
+__all__ = ["in_lines", "message_lines"]
+
+
+def in_lines(blocks: Iterable[Block]) -> Iterator[Line]:
+    """Every word of some blocks; pictures and drawings have none and stay in the handbook.
+
+    Args:
+        blocks: Of a page.
+    """
+    for block in blocks:
+        match block:
+            case Heading():
+                yield Line(Sort.HEADING, block.text)
+            case Paragraph():
+                yield say(plain(block.runs))
+            case Bullets():
+                yield from (point(plain(item)) for item in block.items)
+            case Facts():
+                yield from (fact(label, plain(cell)) for label, cell in block.rows)
+            case Prose():
+                yield from _written(block.text)
+            case Table():
+                yield from _rows(block)
+            case Calculation():
+                yield from _worked(block)
+            case Message():
+                yield from message_lines(block)
+            case _:
+                continue
+
+
+def message_lines(message: Message) -> Iterator[Line]:
+    """A safety message, its parts in order."""
+    yield Line(Sort.STRONG, f"{message.word} {message.source}: {plain(message.hazard)}")
+    yield say(f"{plain(message.harm)}. {plain(message.avoid)}.")
+
+
+def _written(text: str) -> Iterator[Line]:
+    """Contributed text, paragraph by paragraph, to the letter."""
+    for paragraph in text.split("\n\n"):
+        if paragraph.strip():
+            yield Line(Sort.VERBATIM, " ".join(paragraph.split()))
+
+
+def _rows(table: Table) -> Iterator[Line]:
+    yield Line(Sort.HEADING, table.caption)
+    if not table.rows:
+        yield say(table.empty)
+    titles = [column.title for column in table.columns]
+    for number, row in enumerate(table.rows, 1):
+        cells = tuple(
+            (title, plain(cell)) for title, cell in zip(titles, row.cells, strict=True) if cell
+        )
+        yield Line(Sort.FIGURES, f"{number}.", cells=cells)
+
+
+def _worked(block: Calculation) -> Iterator[Line]:
+    yield Line(Sort.HEADING, f"Calculation {block.name}")
+    for line in block.lines:
+        yield Line(Sort.FACT, _said(line), line.name or line.kind)
+
+
+def _said(line: WorkedLine) -> str:
+    text = line.text.replace("\n", " ")
+    result = line.result if line.result and not text.endswith(line.result) else ""
+    parts = (text, result, line.range, line.verdict, line.fault)
+    words = "; ".join(part for part in parts if part)
+    return f"{words} ({line.label})" if line.label and line.label not in words else words

@@ -1,0 +1,134 @@
+"""What a pack is about in words: what and why, the class, and the worst that can come of it."""
+
+from collections.abc import Iterator
+
+from garboard.correspondence.block_lines import in_lines, message_lines
+from garboard.correspondence.pack import Line, Part, Sort, fact, point, say
+from garboard.correspondence.subject import Subject
+from garboard.records.base import Class, Record
+from garboard.records.change import Change
+from garboard.records.hazard import Hazard
+from garboard.records.signal_word import signal_word
+from garboard.records.standing import has_left, kind_name, state_of
+from garboard.views.draft import Draft
+from garboard.views.fields import field_blocks, label_of, line_of
+from garboard.views.inline import cell
+from garboard.views.messages import message_of, worst_first
+from garboard.views.runs import plain
+from garboard.views.text import text_blocks
+
+__all__ = ["about_line", "class_words", "hazards_of", "matter", "outcome", "weight"]
+
+CLASS_WORDS = {
+    Class.A: "safety-significant: it can injure, flood, burn, lose propulsion, steering or power, or"
+    " defeat a safety device",
+    Class.B: "function-significant: it changes a number, material, line-up or procedure",
+    Class.C: "minor or in kind",
+}
+SEVERITIES = {1: "catastrophic", 2: "critical", 3: "marginal", 4: "negligible"}
+FULL = 8
+"""Hazards that are told in full; the others by their first line."""
+
+
+def about_line(subject: Subject) -> str:
+    """Kind, class and state."""
+    record = subject.record
+    if record is None:
+        return "written page"
+    stated = record.class_ or "A (none stated)"
+    return f"{kind_name(record)}, class {stated}, state: {state_of(record)}"
+
+
+def class_words(record: Record) -> str:
+    """`A, safety-significant: ...`."""
+    stated = str(record.class_) if record.class_ else "none stated, counts as A"
+    return f"{stated}, {CLASS_WORDS[record.weight]}"
+
+
+def matter(subject: Subject) -> Part:
+    """What it is and why: its own fields and its text."""
+    return Part("What and why", tuple(_own(subject)), cut=5)
+
+
+def _own(subject: Subject) -> Iterator[Line]:
+    book, thing = subject.book, subject.thing
+    draft = Draft(book, subject.key, thing.title, "", system=thing.system)
+    if isinstance(thing, Record):
+        if thing.author:
+            yield fact("author", plain(line_of(book, thing, "author")))
+        for name in ("drafted", "supersedes", "follows", "effective"):
+            line = line_of(book, thing, name)
+            if line:
+                yield fact(label_of(name), plain(line))
+        for one in field_blocks(book, thing):
+            yield from in_lines((one,))
+    text = tuple(in_lines(text_blocks(draft, thing.text, thing.where, thing.text_line)))
+    if text:
+        yield Line(Sort.HEADING, "Its text")
+        yield from text
+    if thing.gaps:
+        yield Line(Sort.HEADING, "Known to be missing")
+        yield from (point(plain(cell(book, gap))) for gap in thing.gaps)
+
+
+def weight(subject: Subject) -> Part:
+    """Its class, and why it has it."""
+    record = subject.record
+    if record is None:
+        lines = [say("A written page has no class of its own; it counts as the gravest it shows.")]
+    else:
+        lines = [fact("class", class_words(record))]
+        if record.affects:
+            lines.append(fact("affects", plain(line_of(subject.book, record, "affects"))))
+    if isinstance(record, Change):
+        said = plain(line_of(subject.book, record, "safety")) or "nothing said"
+        lines.append(fact("what it does to safety", said))
+    return Part("Class and why", tuple(lines))
+
+
+def hazards_of(subject: Subject) -> list[Hazard]:
+    """The hazards at what it touches, the worst first."""
+    book, record = subject.book, subject.record
+    near = {*subject.tags, subject.key}
+    if isinstance(record, Hazard):
+        return [record]
+    named = {item.to for item in book.mentions if item.by == subject.key}
+    found = [
+        one
+        for one in book.of_kind(Hazard)
+        if not has_left(one) and (near & set(one.where_) or str(one.id) in named)
+    ]
+    ordered = worst_first(found)
+    return sorted(ordered, key=lambda one: (signal_word(one) == "NOTICE", one.severity or 0))
+
+
+def outcome(subject: Subject) -> Part:
+    """The worst that is known to be able to happen at the parts it touches."""
+    book, found = subject.book, hazards_of(subject)
+    lines: list[Line] = []
+    if not found:
+        lines.append(Line(Sort.STRONG, "None recorded: no hazard names a part that this touches."))
+    for number, one in enumerate(found):
+        lines += message_lines(message_of(book, one))
+        if number >= FULL:
+            continue
+        severity = (
+            f"{one.severity.value} {SEVERITIES[one.severity]}" if one.severity else "not recorded"
+        )
+        lines += [
+            fact("severity", severity),
+            fact("hurts", str(one.harms or "not recorded")),
+            fact("likelihood", str(one.likelihood or "not recorded")),
+            fact("sequence", plain(cell(book, one.sequence)) or "not recorded"),
+            fact("who", plain(cell(book, one.who)) or "not recorded"),
+        ]
+        for control in one.controls:
+            proof = f"proved by {control.verified}" if control.verified else "no test proves it"
+            lines.append(
+                fact("control", f"{plain(cell(book, control.what))} ({control.rank}; {proof})")
+            )
+    record = subject.record
+    if isinstance(record, Change):
+        said = plain(line_of(book, record, "safety"))
+        lines.append(fact("the change itself says", said or "none recorded"))
+    return Part("Worst credible outcome", tuple(lines), cut=8)
