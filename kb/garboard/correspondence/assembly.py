@@ -102,14 +102,15 @@ def _brief(subject: Subject) -> Iterator[Line]:
         harm = worst.message.harm if worst.message else worst.sequence
         said = plain(cell(subject.book, worst.message.hazard if worst.message else worst.source))
         hurt = f"hurts {worst.harms}" if worst.harms else ""
-        told = "; ".join(filter(None, (said, plain(cell(subject.book, harm)), grave, hurt)))
+        words = (said, plain(cell(subject.book, harm)), grave, hurt)
+        told = "; ".join(one.rstrip(" .") for one in words if one)
         yield Line(Sort.FACT, f"{signal_word(worst)} {worst.id}: {told}", "worst")
     yield Line(Sort.FACT, _margin(subject), "margin")
     lost = [str(record.id) for record, how in weakened(subject) if how and how.weaker]
     if lost:
         yield fact("weaker", f"safety words or steps are gone in {', '.join(lost)}")
     left = unchecked(subject)
-    counted = f"{len(open_findings(subject))} open findings; not checked: {', '.join(left) or 'see below'}"
+    counted = f"{len(open_findings(subject))} open findings; not checked: {', '.join(left) or 'see part 12'}"
     yield fact("open", counted)
 
 

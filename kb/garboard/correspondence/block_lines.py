@@ -26,32 +26,46 @@ def in_lines(blocks: Iterable[Block]) -> Iterator[Line]:
     Args:
         blocks: Of a page.
     """
+    heading = ""
     for block in blocks:
         match block:
             case Heading():
+                heading = block.text
                 yield Line(Sort.HEADING, block.text)
-            case Paragraph():
-                yield say(plain(block.runs))
-            case Bullets():
-                yield from (point(plain(item)) for item in block.items)
-            case Facts():
-                yield from (fact(label, plain(cell)) for label, cell in block.rows)
-            case Prose():
-                yield from _written(block.text)
             case Table():
+                if block.caption.casefold() != heading.casefold():
+                    yield Line(Sort.HEADING, block.caption)
                 yield from _rows(block)
             case Calculation():
                 yield from _worked(block)
-            case Message():
-                yield from message_lines(block)
             case _:
-                continue
+                yield from _in_words(block)
+
+
+def _in_words(block: Block) -> Iterator[Line]:
+    match block:
+        case Paragraph():
+            yield say(plain(block.runs))
+        case Bullets():
+            yield from (point(plain(item)) for item in block.items)
+        case Facts():
+            yield from (fact(label, plain(cell)) for label, cell in block.rows)
+        case Prose():
+            yield from _written(block.text)
+        case Message():
+            yield from message_lines(block)
+        case _:
+            return
 
 
 def message_lines(message: Message) -> Iterator[Line]:
     """A safety message, its parts in order."""
     yield Line(Sort.STRONG, f"{message.word} {message.source}: {plain(message.hazard)}")
-    yield say(f"{plain(message.harm)}. {plain(message.avoid)}.")
+    yield say(" ".join(_ended(plain(cell)) for cell in (message.harm, message.avoid)))
+
+
+def _ended(text: str) -> str:
+    return text if text.endswith((".", "!", "?")) else f"{text}."
 
 
 def _written(text: str) -> Iterator[Line]:
@@ -62,7 +76,6 @@ def _written(text: str) -> Iterator[Line]:
 
 
 def _rows(table: Table) -> Iterator[Line]:
-    yield Line(Sort.HEADING, table.caption)
     if not table.rows:
         yield say(table.empty)
     titles = [column.title for column in table.columns]

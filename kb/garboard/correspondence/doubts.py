@@ -16,6 +16,7 @@ from garboard.records.reply import SCOPES
 from garboard.records.signoff import Capacity, Verdict, standing_objections
 from garboard.records.standing import state_of
 from garboard.records.states import at_rest
+from garboard.review.signoffs import JUDGING
 from garboard.views.inline import day, person
 
 __all__ = ["against", "not_checked", "open_findings", "questions", "unchecked"]
@@ -68,25 +69,31 @@ def open_findings(subject: Subject) -> list[Finding]:
 
 
 def unchecked(subject: Subject) -> tuple[str, ...]:
-    """What a standing check says it left out, and no other one covered."""
-    reviewed = subject.book.reviews.get(subject.key)
-    return reviewed.not_checked if reviewed else ()
+    """What a check says it left out, and no other one covered."""
+    covered = {part for line in subject.thing.signed for part in line.scope}
+    left = (part for line in subject.thing.signed for part in line.not_checked)
+    return tuple(dict.fromkeys(part for part in left if part not in covered))
 
 
 def not_checked(subject: Subject) -> Part:
-    """What nobody has checked so far."""
+    """What nobody has checked so far, and what became of the checks that there were."""
     reviewed = subject.book.reviews.get(subject.key)
+    covered = dict.fromkeys(part for line in subject.thing.signed for part in line.scope)
+    missing = [one for one in SCOPES if one not in covered]
     lines = [fact("left out by a check", one) for one in unchecked(subject)]
-    scope = reviewed.scope if reviewed else frozenset()
-    missing = [one for one in SCOPES if one not in scope]
-    if not scope:
-        lines.append(Line(Sort.STRONG, "Nothing: no signature that stands says what was checked."))
-    else:
-        lines.append(fact("checked by somebody", ", ".join(sorted(scope))))
-        lines.append(fact("by nobody so far", ", ".join(missing)))
-    for each in reviewed.lapsed if reviewed else ():
-        moved = "; ".join(map(str, each.moved[:5]))
-        lines.append(fact(f"lapsed check of {each.line.on}", moved))
+    nothing = "nothing of the usual list"
+    lines.append(fact("looked at by nobody so far", ", ".join(missing) or nothing))
+    judged = [
+        each for each in (reviewed.signatures if reviewed else ()) if each.line.capacity in JUDGING
+    ]
+    for each in judged:
+        line = each.line
+        moved = f"; LAPSED since: {'; '.join(map(str, each.moved[:5]))}" if each.moved else ""
+        scope = f"looked at {', '.join(line.scope)}" if line.scope else "does not say at what"
+        who = f"{line.capacity} of {line.on.isoformat()}"
+        lines.append(fact(who, f"{scope}; {line.verdict or 'no verdict stated'}{moved}"))
+    if not judged:
+        lines.append(Line(Sort.STRONG, "Nobody has checked it yet."))
     return Part("Not checked so far", tuple(lines), cut=10)
 
 
@@ -135,7 +142,8 @@ def _of_parts(subject: Subject) -> Iterator[str]:
         for name in SENSES:
             them = getattr(part, name)
             if them:
-                yield f"Which valve position cuts {tag} off from {', '.join(them)}, which it {name}?"
+                said = f"{tag} ({part.name or part.kind})"
+                yield f"Which valve position cuts {said} off from what it {name}, {', '.join(them)}?"
 
 
 def _of_record(subject: Subject) -> Iterator[str]:

@@ -1,18 +1,23 @@
 """What a pack is about in words: what and why, the class, and the worst that can come of it."""
 
+import re
 from collections.abc import Iterator
+from dataclasses import replace
 
+from garboard.book import Book
 from garboard.correspondence.block_lines import in_lines, message_lines
 from garboard.correspondence.pack import Line, Part, Sort, fact, point, say
 from garboard.correspondence.subject import Subject
+from garboard.names import IDENTIFIER
 from garboard.records.base import Class, Record
 from garboard.records.change import Change
+from garboard.records.decision import Decision
 from garboard.records.hazard import Hazard
 from garboard.records.signal_word import signal_word
 from garboard.records.standing import has_left, kind_name, state_of
 from garboard.views.draft import Draft
 from garboard.views.fields import field_blocks, label_of, line_of
-from garboard.views.inline import cell
+from garboard.views.inline import cell, title_of
 from garboard.views.messages import message_of, worst_first
 from garboard.views.runs import plain
 from garboard.views.text import text_blocks
@@ -26,7 +31,7 @@ CLASS_WORDS = {
     Class.C: "minor or in kind",
 }
 SEVERITIES = {1: "catastrophic", 2: "critical", 3: "marginal", 4: "negligible"}
-FULL = 8
+FULL = 3
 """Hazards that are told in full; the others by their first line."""
 
 
@@ -60,8 +65,13 @@ def _own(subject: Subject) -> Iterator[Line]:
             line = line_of(book, thing, name)
             if line:
                 yield fact(label_of(name), plain(line))
-        for one in field_blocks(book, thing):
-            yield from in_lines((one,))
+        left_out = frozenset({"values"} if isinstance(thing, Change) else ())
+        own = in_lines(field_blocks(book, thing, left_out))
+        yield from (_titled(book, line) for line in own)
+    if isinstance(thing, Change):
+        for address, shift in thing.values.items():
+            yield fact(address, f"{shift.before} -> {shift.after}")
+        yield from _basis(book, thing)
     text = tuple(in_lines(text_blocks(draft, thing.text, thing.where, thing.text_line)))
     if text:
         yield Line(Sort.HEADING, "Its text")
@@ -69,6 +79,40 @@ def _own(subject: Subject) -> Iterator[Line]:
     if thing.gaps:
         yield Line(Sort.HEADING, "Known to be missing")
         yield from (point(plain(cell(book, gap))) for gap in thing.gaps)
+
+
+def _titled(book: Book, line: Line) -> Line:
+    """A line with the title behind each id and tag, for a reader who has no handbook."""
+
+    def named(found: re.Match[str]) -> str:
+        title = title_of(book, found[0])
+        return f"{found[0]} ({title})" if title else found[0]
+
+    text = IDENTIFIER.sub(named, line.text) if line.sort in (Sort.FACT, Sort.POINT) else line.text
+    return replace(line, text=text)
+
+
+def _basis(book: Book, change: Change) -> Iterator[Line]:
+    """What the decision says that a change carries out."""
+    decision = book.records.get(str(change.basis))
+    if not isinstance(decision, Decision):
+        return
+    yield Line(Sort.HEADING, f"{decision.id}, the decision behind it")
+    for name in (
+        "question",
+        "chosen",
+        "reasons",
+        "accepts",
+        "assumptions",
+        "reconsider_if",
+        "undo",
+    ):
+        line = line_of(book, decision, name)
+        if line:
+            yield fact(label_of(name), plain(line))
+    for option in decision.options:
+        if option.why_not:
+            yield fact("not chosen", f"{option.option}: {option.why_not}")
 
 
 def weight(subject: Subject) -> Part:
@@ -79,7 +123,8 @@ def weight(subject: Subject) -> Part:
     else:
         lines = [fact("class", class_words(record))]
         if record.affects:
-            lines.append(fact("affects", plain(line_of(subject.book, record, "affects"))))
+            told = fact("affects", plain(line_of(subject.book, record, "affects")))
+            lines.append(_titled(subject.book, told))
     if isinstance(record, Change):
         said = plain(line_of(subject.book, record, "safety")) or "nothing said"
         lines.append(fact("what it does to safety", said))
@@ -87,12 +132,16 @@ def weight(subject: Subject) -> Part:
 
 
 def hazards_of(subject: Subject) -> list[Hazard]:
-    """The hazards at what it touches, the worst first."""
+    """The hazards at its parts, at what they watch, and in procedures it touches; the worst first."""
     book, record = subject.book, subject.record
     near = {*subject.tags, subject.key}
+    for tag in subject.tags:
+        part = book.components[tag]
+        near.update(str(one) for one in (*part.watches, *part.protects, *part.stops))
     if isinstance(record, Hazard):
         return [record]
-    named = {item.to for item in book.mentions if item.by == subject.key}
+    by = {subject.key, *subject.touched.of_kind(book, "procedure")}
+    named = {item.to for item in book.mentions if item.by in by}
     found = [
         one
         for one in book.of_kind(Hazard)
@@ -102,14 +151,39 @@ def hazards_of(subject: Subject) -> list[Hazard]:
     return sorted(ordered, key=lambda one: (signal_word(one) == "NOTICE", one.severity or 0))
 
 
+def _reached(subject: Subject, hazard: Hazard) -> str:
+    """How a hazard comes to stand here."""
+    at = [tag for tag in subject.tags if tag in hazard.where_]
+    if at:
+        return f"at {', '.join(at)}"
+    watched = [
+        f"{one}, which {tag} watches, guards or stops"
+        for tag in subject.tags
+        for part in (subject.book.components[tag],)
+        for one in (*part.watches, *part.protects, *part.stops)
+        if one in hazard.where_
+    ]
+    named = [item.by for item in subject.book.mentions if item.to == hazard.id]
+    procedures = [key for key in dict.fromkeys(named) if key in subject.touched.records]
+    if watched:
+        return f"at {watched[0]}"
+    return f"warned of in {', '.join(procedures)}" if procedures else "named in its own words"
+
+
 def outcome(subject: Subject) -> Part:
     """The worst that is known to be able to happen at the parts it touches."""
     book, found = subject.book, hazards_of(subject)
     lines: list[Line] = []
     if not found:
-        lines.append(Line(Sort.STRONG, "None recorded: no hazard names a part that this touches."))
+        lines.append(
+            Line(
+                Sort.STRONG,
+                "None recorded: no hazard names a part that this touches or watches.",
+            )
+        )
     for number, one in enumerate(found):
         lines += message_lines(message_of(book, one))
+        lines.append(fact("reached", _reached(subject, one)))
         if number >= FULL:
             continue
         severity = (

@@ -68,7 +68,14 @@ def moved_numbers(old: Book | None, new: Book, addresses: Iterable[str]) -> tupl
     """
     found = [each for address in addresses for each in _rows(old, new, address)]
     order = sorted(
-        found, key=lambda one: (-one.margin_lost, not one.moved, not one.limit, one.address)
+        found,
+        key=lambda one: (
+            -max(one.margin_lost, 0.0),
+            not (one.moved and one.limit),
+            not one.moved,
+            not one.limit,
+            one.address,
+        ),
     )
     return tuple(order)
 
@@ -127,7 +134,7 @@ def _change(then: Value | None, now: Value | None) -> str:
     if then.text == now.text and abs(step) <= 1e-9 * max(abs(now.unit.from_si(now.si)), 1e-12):
         return ""
     unit = now.unit.text.replace("(g)", "").replace("(a)", "").replace("degC", "K")
-    words = show_number(step, 3, unit)
+    words = f"{_tidy(step)} {unit}".rstrip()
     base = now.unit.from_si(then.si)
     share = (
         ""
@@ -139,6 +146,12 @@ def _change(then: Value | None, now: Value | None) -> str:
 
 def _signed(number: float) -> str:
     return f"{'+' if number > 0 else ''}{show_number(number, 2)}"
+
+
+def _tidy(step: float) -> str:
+    """A difference with at most three significant digits, without noughts that say nothing."""
+    text = show_number(step, 3)
+    return text.rstrip("0").rstrip(".") if "." in text and "e" not in text else text
 
 
 def rests_on_guess(book: Book, address: str) -> str:

@@ -13,6 +13,8 @@ from garboard.correspondence.size import MORE
 __all__ = ["COLUMNS", "in_plain_signs", "plain_text"]
 
 COLUMNS = 72
+SET_OFF = (Sort.HEADING, Sort.FIGURES, Sort.STRONG)
+"""Sorts that a blank line stands before."""
 SIGNS = str.maketrans(
     {
         "\u2018": "'",
@@ -81,7 +83,7 @@ def _part(part: Part, number: int) -> Iterator[str]:
     yield title
     yield "-" * min(COLUMNS, len(title))
     for before, line in zip((None, *part.lines), part.lines, strict=False):
-        if line.sort in (Sort.HEADING, Sort.FIGURES) and before is not None:
+        if line.sort in SET_OFF and before is not None:
             yield ""
         yield from _line(line)
     if part.left_out:
@@ -115,7 +117,7 @@ def _cells(cells: Iterable[tuple[str, str]]) -> Iterator[str]:
         if row and len(row) + len(told) + 3 > COLUMNS - 4:
             yield from _folded(row, "    ", "      ")
             row = ""
-        row = f"{row} ; {told}" if row else told
+        row = f"{row}; {told}" if row else told
     if row:
         yield from _folded(row, "    ", "      ")
 

@@ -32,6 +32,8 @@ def numbers(subject: Subject) -> Part:
     """Before, after, change, limit and margins; most margin lost first."""
     lines = [say(subject.before.words)]
     lines += [_figures(number, one) for number, one in enumerate(subject.numbers, 1)]
+    if subject.still:
+        lines.append(say(f"{subject.still} more numbers rest on it and did not move."))
     if not subject.numbers:
         lines.append(say("It moves and quotes no number."))
     return Part("Numbers, most margin lost first", tuple(lines), cut=6)
@@ -65,8 +67,11 @@ def rests_on_it(subject: Subject) -> Part:
     own = [key for key in subject.touched.records if key != subject.key]
     rest = [key for key in own if kind_name(book.records[key]) not in ELSEWHERE]
     lines = [point(_named(book, key)) for key in rest]
+    titles = {page.where.path: page.title for page in book.content.pages}
     lines += [
-        point(f"written page {path}") for path in subject.touched.pages if path != subject.key
+        point(f"written page {titles.get(path) or path}")
+        for path in subject.touched.pages
+        if path != subject.key
     ]
     lines += [
         point(f"{person(book, key)} has shown to master {procedure} and must be told")

@@ -34,6 +34,8 @@ class Subject:
     """Parts that it is about by its own words, or whose numbers it moves."""
     touched: Touched
     numbers: tuple[MovedNumber, ...]
+    still: int
+    """How many more numbers rest on it and did not move."""
 
     @property
     def key(self) -> str:
@@ -63,9 +65,9 @@ def subject_of(book: Book, thing: Signed, before: Before) -> Subject:
     touched = touched_by(book, moves, (name_of(thing), *tags))
     looked_at = dict.fromkeys((*moves, *touched.values, *cover.values))
     numbers = moved_numbers(before.book, book, looked_at)
-    return Subject(
-        book, thing, cover, before, tuple(tags), touched, _worth_showing(numbers, moves, cover)
-    )
+    told = _worth_showing(numbers, before, moves, cover)
+    left = len(numbers) - len(told)
+    return Subject(book, thing, cover, before, tuple(tags), touched, told, left)
 
 
 def _moves(book: Book, thing: Signed, before: Before) -> Iterator[str]:
@@ -97,11 +99,9 @@ def _direct(book: Book, thing: Signed) -> Iterator[str]:
 
 
 def _worth_showing(
-    numbers: tuple[MovedNumber, ...], moves: tuple[str, ...], cover: Cover
+    numbers: tuple[MovedNumber, ...], before: Before, moves: tuple[str, ...], cover: Cover
 ) -> tuple[MovedNumber, ...]:
-    """Those that moved, are asked something of, are moved by it or stand in its words."""
-    return tuple(
-        one
-        for one in numbers
-        if one.moved or one.limit or one.address in moves or one.address in cover.values
-    )
+    """Those that moved, are moved by it or stand in its words; with no before also what has a limit."""
+    own = {*moves, *cover.values}
+    blind = before.book is None
+    return tuple(one for one in numbers if one.moved or one.address in own or (blind and one.limit))
