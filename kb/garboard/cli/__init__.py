@@ -14,6 +14,7 @@ from importlib.metadata import entry_points, version
 from pathlib import Path
 
 from garboard.cli.arguments import add_command, add_folder, content_folder
+from garboard.cli.intake import add_intake, intake
 from garboard.cli.numbers import trace, value
 from garboard.cli.pack import add_pack, pack
 from garboard.cli.sign import add_sign, sign
@@ -27,7 +28,7 @@ from garboard.records.kinds import BY_NAME
 from garboard.rules import RULES
 from garboard.rules.judge import judge
 
-__all__ = ["check", "main", "new", "pack", "refresh", "sign", "trace", "value"]
+__all__ = ["check", "intake", "main", "new", "pack", "refresh", "sign", "trace", "value"]
 
 FAILING = (Severity.STOP, Severity.HOLD)
 COLOURS = {Severity.STOP: "1;31", Severity.HOLD: "1;33", Severity.WARN: "33", Severity.NOTE: "2"}
@@ -109,6 +110,7 @@ def _parser() -> argparse.ArgumentParser:
     one.add_argument("--dry-run", action="store_true", help="show the changes and write nothing")
     add_sign(commands)
     add_pack(commands)
+    add_intake(commands)
     return parser
 
 

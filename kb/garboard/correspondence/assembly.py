@@ -121,7 +121,9 @@ def _what(subject: Subject) -> str:
         for one in moved
         if subject.book.values.get(one.address, None) and _is_own(subject, one.address)
     ]
-    told = [f"{one.address} {one.before} -> {one.after}" for one in (own or moved)[:MOST_MOVED]]
+    told = [
+        f"{one.address} from {one.before} to {one.after}" for one in (own or moved)[:MOST_MOVED]
+    ]
     new = "new: " if is_new(subject.before, subject.thing) else ""
     numbers_ = f"; {'; '.join(told)}" if told else ""
     return f"{new}{subject.thing.title}{numbers_}"

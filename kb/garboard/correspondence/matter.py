@@ -70,7 +70,7 @@ def _own(subject: Subject) -> Iterator[Line]:
         yield from (_titled(book, line) for line in own)
     if isinstance(thing, Change):
         for address, shift in thing.values.items():
-            yield fact(address, f"{shift.before} -> {shift.after}")
+            yield fact(address, f"from {shift.before} to {shift.after}")
         yield from _basis(book, thing)
     text = tuple(in_lines(text_blocks(draft, thing.text, thing.where, thing.text_line)))
     if text:

@@ -4,8 +4,9 @@ No script, nothing from anywhere else, every text escaped; it reads on a telepho
 paper.
 """
 
+import re
 from collections.abc import Iterator
-from html import escape
+from html import escape as escaped
 from itertools import groupby
 
 from garboard.correspondence.pack import Line, Pack, Part, Sort
@@ -20,9 +21,9 @@ STYLE = """
 *{box-sizing:border-box}
 body{margin:0 auto;padding:12px;max-width:56rem;background:var(--paper);color:var(--ink);
 font:17px/1.45 system-ui,-apple-system,"Segoe UI",Roboto,"Noto Sans","Liberation Sans",Arial,sans-serif;
-font-variant-numeric:lining-nums tabular-nums;overflow-wrap:anywhere}
+font-variant-numeric:lining-nums tabular-nums;overflow-wrap:break-word}
 header{border:2px solid var(--ink);background:var(--buff);line-height:1.3}
-header p{margin:0;padding:3px 12px;border-top:1px solid var(--ink)}
+header p{margin:0;max-width:none;padding:3px 12px;border-top:1px solid var(--ink)}
 header p:first-child{border-top:0;font-weight:bold;letter-spacing:.03em}
 header .left{background:var(--ink);color:var(--paper);font-weight:bold}
 h1{margin:0;padding:6px 12px;font-size:1.5rem;line-height:1.15;border-top:2px solid var(--ink);
@@ -37,6 +38,8 @@ ul{padding-left:1.2em}
 dl{display:grid;grid-template-columns:minmax(7rem,14rem) 1fr;gap:2px 14px;margin:0 0 8px}
 dt{color:var(--quiet)}
 dd{margin:0}
+.brief dl{grid-template-columns:5rem 1fr}
+.tag{white-space:nowrap}
 .brief dt{color:var(--ink);font-weight:bold}
 blockquote{margin:0 0 8px;padding-left:12px;border-left:3px solid var(--rule);max-width:66ch}
 .row{border-top:1px solid var(--rule);padding:6px 0;break-inside:avoid}
@@ -52,7 +55,13 @@ border:2px solid var(--ink);padding:10px;margin:0}
 @media print{@page{size:A4;margin:16mm 14mm}body{max-width:none;padding:0;font-size:10.5pt}
 h2,h3{break-after:avoid}pre{break-before:page}}
 """
+TAG = re.compile(r"\b[A-Z]{2}-[A-Z]{2}-\d{3}\b")
 POLICY = "default-src 'none'; style-src 'unsafe-inline'"
+
+
+def escape(text: str) -> str:
+    """Text as it may stand in a page; an id or tag stays in one line."""
+    return TAG.sub(r'<span class="tag">\g<0></span>', escaped(text))
 
 
 def one_page(pack: Pack) -> str:
@@ -75,7 +84,7 @@ def one_page(pack: Pack) -> str:
         '<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
         f'<meta http-equiv="Content-Security-Policy" content="{POLICY}">\n'
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
-        f"<title>{escape(pack.title)}</title>\n<style>{STYLE}</style>\n</head>\n<body>\n"
+        f"<title>{escaped(pack.title)}</title>\n<style>{STYLE}</style>\n</head>\n<body>\n"
         f"<header>\n{chr(10).join(head)}\n</header>\n<main>\n{body}\n</main>\n</body>\n</html>\n"
     )
 
@@ -95,7 +104,7 @@ def _run(sort: Sort, lines: list[Line]) -> Iterator[str]:
     texts = [escape(line.text) for line in lines]
     match sort:
         case Sort.FORM:
-            yield "<pre>" + "\n".join(texts) + "</pre>"
+            yield "<pre>" + "\n".join(escaped(line.text) for line in lines) + "</pre>"
         case Sort.POINT:
             yield "<ul>" + "".join(f"<li>{text}</li>" for text in texts) + "</ul>"
         case Sort.FACT:
