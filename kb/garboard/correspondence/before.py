@@ -8,6 +8,7 @@ is worked out again, so that margins before it can be shown all the same.
 import tempfile
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import Any
 
 from garboard.book import Book, make_book
 from garboard.calc.fault import CalcFault
@@ -83,7 +84,8 @@ def _put_back(book: Book, thing: Signed) -> Before:
         except (CalcFault, Unfit):
             continue
         if then.type == now.type:
-            parts[tag] = replace(parts[tag], **{name: replace(then, label=now.label)})
+            put: dict[str, Any] = {name: replace(then, label=now.label)}
+            parts[tag] = replace(parts[tag], **put)
             done.append(address)
     if not done:
         return Before(None, NEVER)

@@ -132,7 +132,9 @@ class Intake:
                 elsewhere = replace(point, where="", seen=f"The words {said}.")
                 draft = drafted_finding(elsewhere, ident, raised)
             if draft is None:
-                raise GarboardError(f"finding {ident} cannot be drafted; keep the reply, write it by hand")
+                raise GarboardError(
+                    f"finding {ident} cannot be drafted; keep the reply, write it by hand"
+                )
             self.names.add(ident)
             drafts.append(draft)
         self.paths.add(path)

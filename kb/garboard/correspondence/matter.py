@@ -153,7 +153,8 @@ def hazards_of(subject: Subject) -> list[Hazard]:
 
 def _reached(subject: Subject, hazard: Hazard) -> str:
     """How a hazard comes to stand here."""
-    at = [tag for tag in subject.tags if tag in hazard.where_]
+    there = {str(one) for one in hazard.where_}
+    at = [tag for tag in subject.tags if tag in there]
     if at:
         return f"at {', '.join(at)}"
     watched = [
@@ -161,7 +162,7 @@ def _reached(subject: Subject, hazard: Hazard) -> str:
         for tag in subject.tags
         for part in (subject.book.components[tag],)
         for one in (*part.watches, *part.protects, *part.stops)
-        if one in hazard.where_
+        if one in there
     ]
     named = [item.by for item in subject.book.mentions if item.to == hazard.id]
     procedures = [key for key in dict.fromkeys(named) if key in subject.touched.records]

@@ -10,6 +10,7 @@ from collections.abc import Iterable, Mapping
 from garboard.reading.content import Content
 from garboard.reading.walk_folder import REPLIES
 from garboard.records.reply import Reply, Waiting
+from garboard.review.covers import Signed, name_of
 
 __all__ = ["person_meant", "reply_path", "waiting_replies"]
 
@@ -18,10 +19,8 @@ NUMBERED = re.compile(r"(?:-\d+)?\.txt")
 
 def waiting_replies(content: Content) -> Mapping[str, tuple[Waiting, ...]]:
     """The replies that wait, by id of the record or path of the written page, the oldest first."""
-    things = {
-        **content.records,
-        **{page.where.path: page for page in content.pages},
-    }
+    things: dict[str, Signed] = {name_of(one): one for one in content.records.values()}
+    things |= {name_of(one): one for one in content.pages}
     found: dict[str, list[Waiting]] = defaultdict(list)
     for path, forms in content.replies.items():
         for reply in forms.replies:

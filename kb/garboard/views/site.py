@@ -18,6 +18,7 @@ from garboard.views.component_page import component_draft
 from garboard.views.contents import Section, Target
 from garboard.views.draft import Draft
 from garboard.views.front import front_draft, stub_draft
+from garboard.views.how_to_review import how_to_review_draft
 from garboard.views.inline import title_of
 from garboard.views.lists import unfinished
 from garboard.views.manual import numbers_draft, rule_drafts, standing_draft
@@ -60,6 +61,7 @@ def lay_out(
         *rule_drafts(book, rules),
         standing_draft(book, problems),
         numbers_draft(book),
+        how_to_review_draft(book),
         *(stub_draft(book, stub) for stub in book.content.stubs),
     ]
     standing = _by_page(book, problems)
