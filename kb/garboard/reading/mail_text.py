@@ -9,6 +9,7 @@ import re
 import unicodedata
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import takewhile
 
 from garboard.records.reply import Remark
 
@@ -20,6 +21,8 @@ ESCAPED = re.compile(r"=(?:[0-9A-F]{2}|$)", re.MULTILINE)
 SURE = re.compile(r"=(?:20)?$|=[C-F][0-9A-F](?:=\n)?=[89AB][0-9A-F]", re.MULTILINE)
 """What only quoted-printable text holds: a line that ends so, or a letter in several bytes."""
 LEFT_OVER = re.compile(r"(?:=20|=)$")
+SEVERAL = 3
+"""So many lines end in such a rest that it is none of the writer's own: `set=20` may be."""
 JOINERS = "\u200c\u200d"
 """Signs that cannot be seen and that some scripts need."""
 TICKED = str.maketrans({"\u2611": "[x]", "\u2612": "[x]", "\u2705": "[x]", "\u2610": "[ ]"})
@@ -32,8 +35,13 @@ class MailLine:
     number: int
     """In the file, from 1."""
     text: str
-    quoted: int
-    """How often it is quoted."""
+    marks: str = ""
+    """The marks that it is quoted with."""
+
+    def beyond(self, marks: str) -> str:
+        """The line with the marks that are its own words: those beyond what all around is quoted with."""
+        alike = takewhile(lambda pair: pair[0] == pair[1], zip(self.marks, marks, strict=False))
+        return f"{self.marks[sum(1 for _ in alike) :]} {self.text}".strip()
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,14 +69,18 @@ def read_mail(text: str) -> Mailed:
         remarks.append(Remark(first, first, "the text is quoted-printable; it was decoded"))
         rows = list(_decoded(rows))
     lines = []
+    left = [(number, found[0]) for number, row in rows if (found := LEFT_OVER.search(row))]
+    leaves_out = len(left) >= SEVERAL
+    for number, sign in left:
+        done = "it was left out" if leaves_out else "it was left as it is"
+        remarks.append(
+            Remark(number, number, f"ends in {sign!r}, as from quoted-printable; {done}")
+        )
     for number, row in rows:
-        left = LEFT_OVER.search(row)
-        if left:
-            remarks.append(Remark(number, number, f"ends in {left[0]!r}, which was left out"))
-        bare = LEFT_OVER.sub("", row)
+        bare = _plain(LEFT_OVER.sub("", row) if leaves_out else row)
         marks = QUOTED.match(bare)
-        quoted = sum(sign in MARKS for sign in marks[0]) if marks else 0
-        lines.append(MailLine(number, _plain(bare[marks.end() :] if marks else bare), quoted))
+        signs = "".join(sign for sign in marks[0] if sign in MARKS) if marks else ""
+        lines.append(MailLine(number, bare[marks.end() :] if marks else bare, signs))
     return Mailed(tuple(lines), tuple(remarks))
 
 

@@ -6,7 +6,6 @@ is said with its line.
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, field
 from datetime import date
 from enum import StrEnum
 from typing import TypeVar
@@ -30,23 +29,24 @@ UNTICKED = ("", "_", ".", "-", "..", "__", "...", "___")
 W = TypeVar("W", bound=StrEnum)
 
 
-@dataclass(slots=True)
 class Entry:
     """One label with what stands behind and below it."""
 
-    label: Label | None
-    """None: a block for one more finding starts."""
-    first: int
-    text: str
-    last: int = field(default=0)
+    def __init__(self, label: Label | None, first: int, text: str) -> None:
+        """Start an entry; without a label it starts a block for one more finding."""
+        self.label = label
+        self.first = self.last = first
+        self.rows = [text] if text else []
 
-    def __post_init__(self) -> None:
-        self.last = self.first
+    @property
+    def text(self) -> str:
+        """All of it in one line."""
+        return " ".join(" ".join(self.rows).split())
 
     def add(self, number: int, text: str) -> None:
         """One more line of it."""
         if text:
-            self.text = f"{self.text} {text}".strip()
+            self.rows.append(text)
             self.last = number
 
 

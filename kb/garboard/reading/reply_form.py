@@ -6,6 +6,7 @@ a sentence that goes on with `where: ...` stays a sentence.
 """
 
 import re
+from bisect import bisect
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 
@@ -31,6 +32,8 @@ AFTER = re.compile(
 """Where the mail goes on with something that is not the form."""
 WRITES = re.compile(r"On\b.{4,}")
 FREE = (Label.WORDS, Label.SEEN, Label.WHERE, Label.NOT_CHECKED, Label.ALSO)
+MOST = 50
+"""Forms of one text; what stands in more of them is kept and not read."""
 STARTS = (Label.REF, Label.NAME, Label.VERDICT)
 """Labels that start a form, where its first line is missing."""
 
@@ -58,8 +61,7 @@ class _Form:
 
     def add(self, line: MailLine) -> None:
         """A line that goes on with the field before it."""
-        more = ">" * max(0, line.quoted - self.first.quoted)
-        self.entries[-1].add(line.number, f"{more} {line.text}".strip())
+        self.entries[-1].add(line.number, line.beyond(self.first.marks))
 
 
 def read_forms(text: str) -> Forms:
@@ -72,11 +74,14 @@ def read_forms(text: str) -> Forms:
     forms: list[_Form] = []
     loose: list[MailLine] = []
     form: _Form | None = None
+    ends = [number for number, line in enumerate(mailed.lines) if LAST.match(line.text)]
+    starts = [number for number, line in enumerate(mailed.lines) if _is_ref(line)]
     for number, line in enumerate(mailed.lines):
         found = _label(line, form)
         if found and (form is None or found[0] is Label.REF):
-            if form is None and found[0] not in STARTS:
+            if (form is None and found[0] not in STARTS) or len(forms) >= MOST:
                 loose.append(line)
+                form = None
                 continue
             form = _Form(line)
             forms.append(form)
@@ -88,7 +93,7 @@ def read_forms(text: str) -> Forms:
             form.whole, form.last, form = True, line.number, None
         elif BLOCK.fullmatch(line.text):
             form.entries.append(Entry(None, line.number, ""))
-        elif _goes_on(mailed.lines, number):
+        elif _goes_on(mailed.lines, number, ends, starts):
             form = None
             loose.append(line)
         else:
@@ -112,11 +117,16 @@ def _label(line: MailLine, form: _Form | None) -> tuple[Label, str] | None:
     return label, found["rest"].strip()
 
 
+def _is_ref(line: MailLine) -> bool:
+    found = LABEL.fullmatch(line.text)
+    return found is not None and found["label"] == Label.REF
+
+
 def _free(entry: Entry) -> bool:
-    return entry.label in FREE and bool(entry.text)
+    return entry.label in FREE and bool(entry.rows)
 
 
-def _goes_on(lines: tuple[MailLine, ...], number: int) -> bool:
+def _goes_on(lines: tuple[MailLine, ...], number: int, ends: list[int], starts: list[int]) -> bool:
     """Whether the mail that was answered starts here; its opening may be folded over two lines.
 
     Where the form's own end is still to come, it is a line of somebody's words.
@@ -126,13 +136,8 @@ def _goes_on(lines: tuple[MailLine, ...], number: int) -> bool:
     folded = WRITES.fullmatch(text) and following.endswith("wrote:")
     if not (AFTER.fullmatch(text) or (folded and AFTER.fullmatch(f"{text} {following}"))):
         return False
-    for line in lines[number:]:
-        if LAST.match(line.text):
-            return False
-        found = LABEL.fullmatch(line.text)
-        if found and found["label"] == Label.REF:
-            break
-    return True
+    end, new = (next(iter(them[bisect(them, number) :]), len(lines)) for them in (ends, starts))
+    return end == len(lines) or new < end
 
 
 def _is_filled(reply: Reply) -> bool:
