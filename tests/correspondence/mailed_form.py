@@ -84,10 +84,15 @@ def fill(form: Iterable[str], what: Filled) -> list[str]:
             for where, seen, danger in points:
                 boxes = "  ".join(f"[{'x' if one == danger else ' '}] {one}" for one in DANGERS)
                 lines += ["FINDING", f"WHERE: {where}", f"SEEN: {seen}", f"DANGER: {boxes}", ""]
-        for one in wanted:
-            line = re.sub(rf"\[ \] {one}(?![\w ]*\w)|\[ \] {one}(?=  |$)", f"[x] {one}", line)
-        lines.append(line)
+        lines.append(ticked(line, wanted))
     return lines
+
+
+def ticked(line: str, wanted: Iterable[str]) -> str:
+    """A row of boxes with an x in those that are wanted."""
+    for one in wanted:
+        line = re.sub(rf"\[ \] {one}(?=  |$)", f"[x] {one}", line)
+    return line
 
 
 def folded(lines: list[str], chance: random.Random) -> list[str]:

@@ -13,6 +13,8 @@ from garboard.correspondence.size import MORE
 __all__ = ["COLUMNS", "in_plain_signs", "plain_text"]
 
 COLUMNS = 72
+GLUE = "\u00a0"
+"""Keeps `=` from the end of a line."""
 SET_OFF = (Sort.HEADING, Sort.FIGURES, Sort.STRONG)
 """Sorts that a blank line stands before."""
 SIGNS = str.maketrans(
@@ -93,7 +95,7 @@ def _part(part: Part, number: int) -> Iterator[str]:
 def _line(line: Line) -> Iterator[str]:
     match line.sort:
         case Sort.FORM:
-            yield line.text
+            yield from [line.text] if len(line.text) <= COLUMNS else _folded(line.text)
         case Sort.POINT:
             yield from _folded(line.text, "- ", "  ")
         case Sort.FACT:
@@ -123,12 +125,13 @@ def _cells(cells: Iterable[tuple[str, str]]) -> Iterator[str]:
 
 
 def _folded(text: str, first: str = "", more: str = "") -> list[str]:
-    words = in_plain_signs(" ".join(text.split()))
-    return textwrap.wrap(
+    words = in_plain_signs(" ".join(text.split())).replace("= ", f"={GLUE}")
+    rows = textwrap.wrap(
         words,
         COLUMNS,
         initial_indent=first,
         subsequent_indent=more,
         break_long_words=False,
         break_on_hyphens=False,
-    ) or [first.rstrip()]
+    )
+    return [row.replace(GLUE, " ") for row in rows] or [first.rstrip()]

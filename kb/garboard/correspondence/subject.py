@@ -1,7 +1,7 @@
 """What a pack is about: a record or written page, and all that it moves or touches."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from garboard.book import Book
 from garboard.changes.touched import Touched, touched_by
@@ -62,12 +62,30 @@ def subject_of(book: Book, thing: Signed, before: Before) -> Subject:
     tags = [name for name in named if name in book.components]
     tags += [owner for one in moves if (owner := one.partition(".")[0]) in book.components]
     tags = list(dict.fromkeys(tags))
-    touched = touched_by(book, moves, (name_of(thing), *tags))
+    touched = _with_named(book, touched_by(book, moves, (name_of(thing), *tags)), named)
     looked_at = dict.fromkeys((*moves, *touched.values, *cover.values))
     numbers = moved_numbers(before.book, book, looked_at)
     told = _worth_showing(numbers, before, moves, cover)
     left = len(numbers) - len(told)
     return Subject(book, thing, cover, before, tuple(tags), touched, told, left)
+
+
+def _with_named(book: Book, touched: Touched, named: tuple[str, ...]) -> Touched:
+    """With the records that it says it is about, their cards and who masters them; not their users."""
+    records = {name for name in named if name in book.records}
+    also = touched_by(book, (), records)
+    return replace(
+        touched,
+        records=tuple(sorted({*touched.records, *(records & set(also.records))})),
+        cards=tuple(
+            dict.fromkeys((*touched.cards, *(one for one in also.cards if one.of in records)))
+        ),
+        people=tuple(
+            dict.fromkeys(
+                (*touched.people, *(one for one in also.people if bare_id(one[1]) in records))
+            )
+        ),
+    )
 
 
 def _moves(book: Book, thing: Signed, before: Before) -> Iterator[str]:
