@@ -146,7 +146,7 @@ def _margin(subject: Subject) -> str:
         fall = f"{first.margin(first.margin_before)} to {first.margin(first.margin_after)}"
         said = f"{first.address} loses most: {fall} of its limit, {first.limit}"
     elif subject.before.book is None:
-        said = "nothing was issued before, so no loss can be told"
+        said = f"nothing was issued before, so no loss can be told{_least(subject)}"
     else:
         won = [one for one in subject.numbers if one.margin_lost < 0]
         said = "no number lost margin" + (
@@ -157,6 +157,17 @@ def _margin(subject: Subject) -> str:
         )
     names = ", ".join(dict.fromkeys(one.address for one in broken))
     return f"{said}; does not hold at the worst: {names}" if broken else said
+
+
+def _least(subject: Subject) -> str:
+    """The number with the least room today."""
+    known = [one for one in subject.numbers if one.margin_after is not None]
+    least = min(known, key=lambda one: one.margin_after or 0.0, default=None)
+    if least is None:
+        return ""
+    return (
+        f"; the least today: {least.address}, {least.margin(least.margin_after)} of {least.limit}"
+    )
 
 
 def _digests(subject: Subject) -> Part:

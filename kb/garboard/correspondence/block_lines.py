@@ -1,6 +1,7 @@
 """Blocks of a page as lines of a pack: the same words, without links and drawings."""
 
-from collections.abc import Iterable, Iterator
+import re
+from collections.abc import Callable, Iterable, Iterator
 
 from garboard.correspondence.pack import Line, Sort, fact, point, say
 from garboard.views.page import (
@@ -20,11 +21,18 @@ from garboard.views.runs import plain
 __all__ = ["in_lines", "message_lines"]
 
 
-def in_lines(blocks: Iterable[Block]) -> Iterator[Line]:
+NEW_LINE = re.compile(r"\n(?=[ \t]*(?:\n|[-*+] |\d{1,3}[.)] |#|\||>))")
+"""Where contributed text starts a new paragraph, row or item."""
+SPEAKS_ALONE = ("do", "of", "")
+"""Columns whose words need no label in front."""
+
+
+def in_lines(blocks: Iterable[Block], fill: Callable[[str], str] = str) -> Iterator[Line]:
     """Every word of some blocks; pictures and drawings have none and stay in the handbook.
 
     Args:
         blocks: Of a page.
+        fill: Puts the values that a text quotes in their places.
     """
     heading = ""
     for block in blocks:
@@ -38,6 +46,8 @@ def in_lines(blocks: Iterable[Block]) -> Iterator[Line]:
                 yield from _rows(block)
             case Calculation():
                 yield from _worked(block)
+            case Prose():
+                yield from _written(fill(block.text))
             case _:
                 yield from _in_words(block)
 
@@ -50,8 +60,6 @@ def _in_words(block: Block) -> Iterator[Line]:
             yield from (point(plain(item)) for item in block.items)
         case Facts():
             yield from (fact(label, plain(cell)) for label, cell in block.rows)
-        case Prose():
-            yield from _written(block.text)
         case Message():
             yield from message_lines(block)
         case _:
@@ -70,7 +78,7 @@ def _ended(text: str) -> str:
 
 def _written(text: str) -> Iterator[Line]:
     """Contributed text, paragraph by paragraph, to the letter."""
-    for paragraph in text.split("\n\n"):
+    for paragraph in NEW_LINE.split(text):
         if paragraph.strip():
             yield Line(Sort.VERBATIM, " ".join(paragraph.split()))
 
@@ -83,7 +91,11 @@ def _rows(table: Table) -> Iterator[Line]:
         cells = tuple(
             (title, plain(cell)) for title, cell in zip(titles, row.cells, strict=True) if cell
         )
-        yield Line(Sort.FIGURES, f"{number}.", cells=cells)
+        (title, first), *rest = cells or (("", "nothing recorded"),)
+        name = first if title in SPEAKS_ALONE else f"{title} {first}"
+        if title == "do" and rest and rest[0][0] == "tag":
+            name = f"{name} {rest.pop(0)[1]}"
+        yield Line(Sort.FIGURES, f"{number}. {name}", cells=tuple(rest))
 
 
 def _worked(block: Calculation) -> Iterator[Line]:
@@ -97,4 +109,6 @@ def _said(line: WorkedLine) -> str:
     result = line.result if line.result and not text.endswith(line.result) else ""
     parts = (text, result, line.range, line.verdict, line.fault)
     words = "; ".join(part for part in parts if part)
-    return f"{words} ({line.label})" if line.label and line.label not in words else words
+    refs = "".join(f" [{number}]" for number in line.sources)
+    label = f" ({line.label})" if line.label and line.label not in words else ""
+    return f"{words}{label}{refs}".strip()

@@ -109,7 +109,8 @@ def drafted_finding(point: Point, ident: str, raised: Raised) -> DraftedFinding 
 
 def _title(words: str, about: str) -> str:
     """The first words; where they hold figures, which have no place in a title, what was reviewed."""
-    short = words if len(words) <= LONGEST_TITLE else f"{words[: LONGEST_TITLE - 3].rstrip()}..."
+    whole = len(words) <= LONGEST_TITLE
+    short = words if whole else f"{words[: LONGEST_TITLE - 3].rpartition(' ')[0] or about} ..."
     return short if not DIGIT.search(short) else f"Finding of the review of {about}"
 
 

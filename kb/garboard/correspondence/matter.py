@@ -72,13 +72,25 @@ def _own(subject: Subject) -> Iterator[Line]:
         for address, shift in thing.values.items():
             yield fact(address, f"from {shift.before} to {shift.after}")
         yield from _basis(book, thing)
-    text = tuple(in_lines(text_blocks(draft, thing.text, thing.where, thing.text_line)))
+    blocks = text_blocks(draft, thing.text, thing.where, thing.text_line)
+    text = tuple(in_lines(blocks, lambda words: plain(cell(book, words))))
     if text:
         yield Line(Sort.HEADING, "Its text")
         yield from text
+        yield from _sources(draft)
     if thing.gaps:
         yield Line(Sort.HEADING, "Known to be missing")
         yield from (point(plain(cell(book, gap))) for gap in thing.gaps)
+
+
+def _sources(draft: Draft) -> Iterator[Line]:
+    """What the numbers in brackets stand for, and how each was read."""
+    cited = draft.page().sources
+    if cited:
+        yield Line(Sort.HEADING, "Sources")
+    for one in cited:
+        seen = f" ({one.seen})" if one.seen else ""
+        yield say(f"[{one.number}] {one.text or one.source}{seen}")
 
 
 def _titled(book: Book, line: Line) -> Line:
