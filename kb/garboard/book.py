@@ -31,7 +31,7 @@ from garboard.review.covers import Signed
 from garboard.review.replies import waiting_replies
 from garboard.review.signoffs import Reviewed, weigh
 
-__all__ = ["Book", "Mentioned", "make_book", "with_signed"]
+__all__ = ["Book", "Calculations", "Mentioned", "calculations_of", "make_book", "with_signed"]
 
 R = TypeVar("R", bound=Record)
 
@@ -47,6 +47,17 @@ class Mentioned:
     where: Where
     field: str
     """Field path; `text` for the Markdown, `calc` for a fence."""
+
+
+@dataclass(frozen=True, slots=True)
+class Calculations:
+    """All that is worked out, before it is."""
+
+    fences: tuple[CalcFence, ...]
+    givens: Mapping[str, Given]
+    """Numbers that somebody wrote outside the fences, by address."""
+    aliases: Mapping[str, str]
+    """Properties that are drawn from elsewhere: their address to the one it is drawn from."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -169,15 +180,9 @@ def make_book(
         store: What was worked out before; what still holds is taken from it.
         on: The day that time rules are judged by, whatever the vessel says.
     """
-    aliases = dict(_aliases(content))
-    network = evaluate(
-        [_as_calc(fence) for fence in content.fences],
-        dict(_givens(content)),
-        methods,
-        aliases,
-        store,
-    )
-    network = _with_aliases(network, aliases, content.components)
+    asked = calculations_of(content)
+    network = evaluate(asked.fences, asked.givens, methods, asked.aliases, store)
+    network = _with_aliases(network, asked.aliases, content.components)
     today = on or content.vessel.as_of or date.today()  # noqa: DTZ011 - a vessel keeps its own day
     book = Book(content, network, tuple(_mentions(content)), today)
     book = replace(book, reviews=weigh(content, network), waiting=waiting_replies(content))
@@ -219,6 +224,15 @@ def _measured(book: Book) -> Mapping[str, tuple[Measurement, ...]]:
         lambda by: frozenset(named[by]),
     )
     return measurements_of(book.of_kind(Test), plant)
+
+
+def calculations_of(content: Content) -> Calculations:
+    """Everything of a content folder that is worked out."""
+    return Calculations(
+        tuple(_as_calc(fence) for fence in content.fences),
+        dict(_givens(content)),
+        dict(_aliases(content)),
+    )
 
 
 def _as_calc(fence: Fence) -> CalcFence:

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from garboard.book import Book, make_book
 from garboard.calc.quoting import agrees
+from garboard.changes.kept_comparisons import KeptComparisons
 from garboard.errors import Diagnostic
 from garboard.methods import METHODS
 from garboard.methods.proof import ProofResult, prove_all
@@ -76,11 +77,14 @@ def read(folder: Path, edition: Edition | None = None) -> Handbook:
     on = edition.issued if edition else None
     book = make_book(read_folder(folder), METHODS, kept.store, on)
     found = judge(book, RULES)
-    pages = lay_out(book, found, RULES, METHODS, kept.proofs(METHODS, proofs))
+    comparisons = KeptComparisons(folder)
+    compared = comparisons.all_of(book)
+    pages = lay_out(book, found, RULES, METHODS, kept.proofs(METHODS, proofs), compared)
     if edition:
         pages = tuple(stamped(page, edition) for page in pages)
     where = targets(book, pages)
     kept.save()
+    comparisons.save()
     return Handbook(
         book,
         found,

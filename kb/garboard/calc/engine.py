@@ -38,12 +38,16 @@ def digest(*parts: str) -> str:
 
 
 @cache
-def engine() -> str:
-    """The engine of this process; empty where its own text cannot be read, so nothing is kept."""
+def engine(further: tuple[str, ...] = ()) -> str:
+    """The engine of this process; empty where its own text cannot be read, so nothing is kept.
+
+    Args:
+        further: Other modules that decide about what is kept, `records/*.py`.
+    """
     try:
         texts = [
             text
-            for pattern in ROOMS
+            for pattern in (*ROOMS, *further)
             for path in sorted(HOUSE.glob(pattern))
             for text in (path.relative_to(HOUSE).as_posix(), path.read_text("utf-8"))
         ]

@@ -14,6 +14,7 @@ from importlib.metadata import entry_points, version
 from pathlib import Path
 
 from garboard.cli.arguments import add_command, add_folder, content_folder
+from garboard.cli.edition import add_edition
 from garboard.cli.intake import add_intake, intake
 from garboard.cli.numbers import trace, value
 from garboard.cli.pack import add_pack, pack
@@ -111,6 +112,7 @@ def _parser() -> argparse.ArgumentParser:
     add_sign(commands)
     add_pack(commands)
     add_intake(commands)
+    add_edition(commands)
     return parser
 
 

@@ -13,7 +13,7 @@ from garboard.reading.references import VALUE_LINK
 from garboard.records.base import Record
 from garboard.views.page import Cell, Link, Plate, Run, Shown
 
-__all__ = ["cell", "day", "link_to", "person", "short_day", "shown", "title_of"]
+__all__ = ["cell", "day", "link_to", "linked", "person", "short_day", "shown", "title_of"]
 
 
 def cell(book: Book, text: object) -> Cell:
@@ -62,6 +62,11 @@ def _names(book: Book, text: str) -> Iterator[Run]:
         done = name.end()
     if done < len(text):
         yield text[done:]
+
+
+def linked(book: Book, text: str) -> Cell:
+    """A line of another time: its ids and tags lead on, its numbers stay as they were."""
+    return tuple(_names(book, text))
 
 
 def _named(book: Book, name: str) -> Run:

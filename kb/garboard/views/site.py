@@ -7,6 +7,7 @@ from types import ModuleType
 
 from garboard.book import Book
 from garboard.calc.method import Method
+from garboard.changes.kept_comparisons import Compared
 from garboard.errors import Diagnostic, Severity
 from garboard.methods.proof import ProofResult
 from garboard.names import is_identifier
@@ -17,6 +18,7 @@ from garboard.review.page_state import page_state
 from garboard.views.component_page import component_draft
 from garboard.views.contents import Section, Target
 from garboard.views.draft import Draft
+from garboard.views.edition_diff import edition_diff_drafts
 from garboard.views.front import front_draft, stub_draft
 from garboard.views.how_to_review import how_to_review_draft
 from garboard.views.inline import title_of
@@ -31,15 +33,18 @@ from garboard.views.system_pages import system_drafts, system_key
 
 __all__ = ["contents", "lay_out", "stamped", "targets"]
 
+APART = ("registers/", "editions/", "methods/", "manual/")
+"""How the keys of pages begin that have a section of their own."""
 GRAVE = (Severity.STOP, Severity.HOLD)
 
 
-def lay_out(
+def lay_out(  # noqa: PLR0913, PLR0917 - every source of pages is handed in
     book: Book,
     found: Iterable[Diagnostic],
     rules: Iterable[ModuleType],
     methods: Mapping[str, Method],
     proofs: Iterable[ProofResult],
+    compared: Iterable[Compared] = (),
 ) -> tuple[Page, ...]:
     """Make every page.
 
@@ -49,6 +54,7 @@ def lay_out(
         rules: The rules, for their pages.
         methods: The bundled methods, for theirs.
         proofs: How the methods' published cases came out.
+        compared: What differs between editions, and since the last one.
     """
     problems = tuple(found)
     drafts = [
@@ -57,6 +63,7 @@ def lay_out(
         *(record_draft(book, record) for record in book.records.values()),
         *(component_draft(book, part) for part in book.components.values()),
         *register_drafts(book),
+        *edition_diff_drafts(book, compared),
         *method_drafts(book, methods, proofs),
         *rule_drafts(book, rules),
         standing_draft(book, problems),
@@ -209,15 +216,12 @@ def contents(book: Book, pages: tuple[Page, ...]) -> tuple[Section, ...]:
         Section("Start", tuple(key for key in rest if key == "index")),
         *systems,
         Section("Registers", tuple(key for key in rest if key.startswith("registers/"))),
+        Section("Editions", tuple(key for key in rest if key.startswith("editions/"))),
         Section("Methods", tuple(key for key in rest if key.startswith("methods/"))),
         Section("Manual", tuple(key for key in rest if key.startswith("manual/"))),
         Section(
             "Other",
-            tuple(
-                key
-                for key in rest
-                if key != "index" and not key.startswith(("registers/", "methods/", "manual/"))
-            ),
+            tuple(key for key in rest if key != "index" and not key.startswith(APART)),
         ),
     )
 
