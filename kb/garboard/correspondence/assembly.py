@@ -29,7 +29,6 @@ from garboard.correspondence.reach import (
     procedures,
     rests_on_it,
     tests,
-    weakened,
     where_else,
 )
 from garboard.correspondence.reply_sheet import reply_sheet
@@ -106,9 +105,9 @@ def _brief(subject: Subject) -> Iterator[Line]:
         told = "; ".join(one.rstrip(" .") for one in words if one)
         yield Line(Sort.FACT, f"{signal_word(worst)} {worst.id}: {told}", "worst")
     yield Line(Sort.FACT, _margin(subject), "margin")
-    lost = [str(record.id) for record, how in weakened(subject) if how and how.weaker]
+    lost = [how.about for how in subject.shifts if how.weaker]
     if lost:
-        yield fact("weaker", f"safety words or steps are gone in {', '.join(lost)}")
+        yield fact("weaker", f"what warns or guards got weaker in {', '.join(lost)}")
     left = unchecked(subject)
     counted = f"{len(open_findings(subject))} open findings; not checked: {', '.join(left) or 'see part 12'}"
     yield fact("open", counted)
@@ -144,7 +143,8 @@ def _margin(subject: Subject) -> str:
     first = next(iter(subject.numbers), None)
     if first and first.margin_lost > 0:
         fall = f"{first.margin(first.margin_before)} to {first.margin(first.margin_after)}"
-        said = f"{first.address} loses most: {fall} of its limit, {first.limit}"
+        name = first.address + (f" ({first.label})" if first.label else "")
+        said = f"{name} loses most: {fall} of its limit, {first.limit}"
     elif subject.before.book is None:
         said = f"nothing was issued before, so no loss can be told{_least(subject)}"
     else:

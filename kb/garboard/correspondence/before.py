@@ -5,7 +5,6 @@ yet, the numbers that a change itself gives as before are put back into today's 
 is worked out again, so that margins before it can be shown all the same.
 """
 
-import tempfile
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
@@ -13,12 +12,12 @@ from typing import Any
 from garboard.book import Book, make_book
 from garboard.calc.fault import CalcFault
 from garboard.calc.value import Given
+from garboard.changes.earlier import earlier_book
 from garboard.errors import GarboardError
 from garboard.handbook import read_book
 from garboard.methods import METHODS
 from garboard.reading.quantities import read_given
 from garboard.reading.scalars import Unfit
-from garboard.reading.thaw import thaw
 from garboard.records.base import Record
 from garboard.records.change import Change
 from garboard.review.covers import Signed
@@ -62,10 +61,7 @@ def find_before(
         raise GarboardError(f"there is no edition {since}; issued are: {known}")
     if edition is None:
         return _put_back(book, thing)
-    with tempfile.TemporaryDirectory() as folder:
-        laid_out = Path(folder) / "content"
-        thaw(editions, edition, laid_out)
-        old = read_book(laid_out, edition.issued)
+    old = earlier_book(editions, edition)
     return Before(old, f"Compared with edition {edition.number} of {edition.issued.isoformat()}.")
 
 

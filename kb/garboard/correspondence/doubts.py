@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from garboard.correspondence.matter import hazards_of
 from garboard.correspondence.pack import Line, Part, Sort, fact, say
-from garboard.correspondence.reach import weakened
+from garboard.correspondence.reach import moved_words
 from garboard.correspondence.subject import Subject
 from garboard.records.base import Record
 from garboard.records.change import Change
@@ -131,9 +131,9 @@ def _of_numbers(subject: Subject) -> Iterator[str]:
 
 
 def _of_procedures(subject: Subject) -> Iterator[str]:
-    for record, how in weakened(subject):
-        for words in how.weaker if how else ():
-            yield f"{record.id} no longer has {words}: is that on purpose, and safe?"
+    for how in subject.shifts:
+        for one in how.weaker:
+            yield f"{how.about} got weaker in {moved_words(one)}. Is that on purpose, and safe?"
 
 
 def _of_parts(subject: Subject) -> Iterator[str]:

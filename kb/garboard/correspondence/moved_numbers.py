@@ -3,13 +3,13 @@
 Margins are those at the worst corner, in per cent of the limit, as the handbook judges them.
 """
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 
 from garboard.book import Book
-from garboard.calc.show import show_number
-from garboard.calc.value import Value
-from garboard.records.demand import Demand
+from garboard.calc.value import Requirement, Value
+from garboard.changes.differences import change_of, percent_of
+from garboard.changes.requirements import Judged, pair_requirements
 from garboard.views.ranges import percent_down
 
 __all__ = ["MovedNumber", "moved_numbers", "rests_on_guess"]
@@ -65,8 +65,15 @@ def moved_numbers(old: Book | None, new: Book, addresses: Iterable[str]) -> tupl
         old: As it was; None where nothing is known of that.
         new: As it stands.
         addresses: Of the numbers that are looked at.
+
+    Returns:
+        A row for each requirement that one of them enters, and one for each that nothing is asked of.
     """
-    found = [each for address in addresses for each in _rows(old, new, address)]
+    looked = dict.fromkeys(addresses)
+    plain = {one: number for one in looked if (number := _plain(old, new, one))}
+    held = list(_held(old, new, plain))
+    asked = {one.address for one in held}
+    found = [*held, *(one for address, one in plain.items() if address not in asked)]
     order = sorted(
         found,
         key=lambda one: (
@@ -80,78 +87,76 @@ def moved_numbers(old: Book | None, new: Book, addresses: Iterable[str]) -> tupl
     return tuple(order)
 
 
-def _rows(old: Book | None, new: Book, address: str) -> list[MovedNumber]:
+def _plain(old: Book | None, new: Book, address: str) -> MovedNumber | None:
+    """A number, whatever it is held against; None where neither book has it."""
     then = old.values.get(address) if old else None
     now = new.values.get(address)
-    if then is None and now is None:
-        return []
-    label = (now or then).label if (now or then) else ""  # type: ignore[union-attr]
-    plain = MovedNumber(
+    known = now or then
+    if known is None:
+        return None
+    return MovedNumber(
         address,
-        label,
+        known.label,
         then.text if then else "",
         now.text if now else "gone",
         _change(then, now),
         guess=rests_on_guess(new, address) if now else "",
     )
-    demands = new.demands.get(address, ()) or (old.demands.get(address, ()) if old else ())
-    earlier = old.demands.get(address, ()) if old else ()
-    return [
-        _held(plain, one, earlier, still=one in new.demands.get(address, ())) for one in demands
-    ] or [plain]
 
 
-def _held(
-    plain: MovedNumber, demand: Demand, earlier: tuple[Demand, ...], *, still: bool
-) -> MovedNumber:
-    """A number with one limit, and the margins to it."""
-    asked = demand.requirement
-    same = next((one for one in earlier if one.requirement.text == asked.text), None) or next(
-        (one for one in earlier if one.sign == demand.sign), None
-    )
-    sources = ", ".join(f"{one.source} {one.clause}".strip() for one in asked.sources)
-    gone = "" if still else " (asked before, not any more)"
+def _held(old: Book | None, new: Book, plain: Mapping[str, MovedNumber]) -> Iterator[MovedNumber]:
+    """A row for each requirement, at the number that it says something of, or by itself."""
+    said = {**_says(old, plain), **_says(new, plain)}
+    before = old.network.requirements if old else ()
+    for pair in pair_requirements(before, new.network.requirements):
+        known = pair.after or pair.before
+        if known is None or not any(one in plain for one in known.uses):
+            continue
+        address, limit = said.get((known.block, known.text), ("", ""))
+        number = plain.get(address) or _expression(pair, known)
+        sources = ", ".join(f"{one.source} {one.clause}".strip() for one in known.sources)
+        yield replace(
+            number,
+            limit=(limit or f"as in {known.text}")
+            + ("" if pair.after else " (not asked any more)"),
+            source=sources or "no source recorded",
+            margin_before=pair.before.margin_percent if pair.before else None,
+            margin_after=pair.after.margin_percent if pair.after else None,
+            verdict=str(pair.after.verdict) if pair.after else "",
+        )
+
+
+def _says(
+    book: Book | None, plain: Mapping[str, MovedNumber]
+) -> dict[tuple[str, str], tuple[str, str]]:
+    """For each requirement the number that it says something of, the worked one first."""
+    found: dict[tuple[str, str], tuple[str, str]] = {}
+    for address, them in book.demands.items() if book else ():
+        value = book.values.get(address) if book else None
+        for one in them if address in plain else ():
+            key = (one.requirement.block, one.requirement.text)
+            if key not in found or (value and not value.given):
+                found[key] = (address, one.words)
+    return found
+
+
+def _expression(pair: Judged, known: Requirement) -> MovedNumber:
+    """The left side of a requirement that holds more than one name."""
+    before, after = pair.before, pair.after
     return MovedNumber(
-        plain.address,
-        plain.label,
-        plain.before,
-        plain.after,
-        plain.change,
-        demand.words + gone,
-        sources or "no source recorded",
-        same.requirement.margin_percent if same else None,
-        asked.margin_percent if still else None,
-        str(asked.verdict) if still else "",
-        plain.guess,
+        known.block,
+        known.text,
+        before.left if before else "",
+        after.left if after else "gone",
+        "",
     )
 
 
 def _change(then: Value | None, now: Value | None) -> str:
-    """`+3 bar, +20 %`; empty where it cannot be told or is nothing."""
-    if then is None or now is None or then.si is None or now.si is None or then.type != now.type:
+    """`+3 bar`, `+0.75, +100 %`; empty where it cannot be told or is nothing."""
+    if then is None or now is None:
         return ""
-    step = now.unit.from_si(now.si) - now.unit.from_si(then.si)
-    if then.text == now.text and abs(step) <= 1e-9 * max(abs(now.unit.from_si(now.si)), 1e-12):
-        return ""
-    unit = now.unit.text.replace("(g)", "").replace("(a)", "").replace("degC", "K")
-    words = f"{_tidy(step)} {unit}".rstrip()
-    base = now.unit.from_si(then.si)
-    share = (
-        ""
-        if (now.unit.shift and unit == "K") or not base
-        else f", {_signed(100 * step / abs(base))} %"
-    )
-    return f"{'+' if step > 0 else ''}{words}{share}"
-
-
-def _signed(number: float) -> str:
-    return f"{'+' if number > 0 else ''}{show_number(number, 2)}"
-
-
-def _tidy(step: float) -> str:
-    """A difference with at most three significant digits, without noughts that say nothing."""
-    text = show_number(step, 3)
-    return text.rstrip("0").rstrip(".") if "." in text and "e" not in text else text
+    return ", ".join(filter(None, (change_of(then, now), percent_of(then, now))))
 
 
 def rests_on_guess(book: Book, address: str) -> str:

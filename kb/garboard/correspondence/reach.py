@@ -3,11 +3,11 @@
 from collections.abc import Iterable, Iterator
 
 from garboard.book import Book
+from garboard.changes.comparison import Caution
 from garboard.correspondence.moved_numbers import MovedNumber
 from garboard.correspondence.pack import Line, Part, Sort, fact, point, say
 from garboard.correspondence.subject import Subject
-from garboard.correspondence.weakened import Shifted, shifted
-from garboard.records.base import Record
+from garboard.correspondence.weakened import Shifted
 from garboard.records.change import Change
 from garboard.records.inspection import Test
 from garboard.records.standing import kind_name, state_of
@@ -16,11 +16,11 @@ from garboard.views.inline import person, title_of
 __all__ = [
     "alarms",
     "cards",
+    "moved_words",
     "numbers",
     "procedures",
     "rests_on_it",
     "tests",
-    "weakened",
     "where_else",
 ]
 
@@ -88,22 +88,19 @@ def _named(book: Book, key: str) -> str:
     return f"{kind_name(record)} {key}, {record.title} ({state_of(record)})"
 
 
-def weakened(subject: Subject) -> list[tuple[Record, Shifted | None]]:
-    """Procedures and hazards that are touched, what became weaker first."""
-    book = subject.book
-    old = None if subject.before.put_back else subject.before.book
-    keys = list(subject.touched.of_kind(book, "procedure", "hazard"))
-    found = [(book.records[key], shifted(old, book.records[key])) for key in keys]
-    return sorted(found, key=lambda one: (not (one[1] and one[1].weaker), str(one[0].id)))
-
-
 def procedures(subject: Subject) -> Part:
-    """Procedures and safety messages that are touched."""
+    """Procedures and safety messages that are touched, and what guards its parts."""
     lines: list[Line] = []
-    for record, how in weakened(subject):
-        lines.append(point(f"{kind_name(record)} {record.id}, {record.title} ({state_of(record)})"))
-        lines += _told(how)
-    if lines and (subject.before.book is None or subject.before.put_back):
+    known = subject.before.book is not None and not subject.before.put_back
+    for how in subject.shifts:
+        record = subject.book.records.get(how.about)
+        if record is None and not (how.weaker or how.others):
+            continue
+        state = f" ({state_of(record)})" if record else ""
+        kind = f"{kind_name(record)} " if record else ""
+        lines.append(point(f"{kind}{how.about}, {how.title}{state}"))
+        lines += _told(how, known=known)
+    if lines and not known:
         lines.append(
             say("Whether any of them became weaker is not known: nothing was issued before.")
         )
@@ -111,17 +108,20 @@ def procedures(subject: Subject) -> Part:
     return Part("Procedures and cautions touched, weakened first", tuple(lines) or none, cut=4)
 
 
-def _told(how: Shifted | None) -> Iterator[Line]:
-    if how is None:
-        return
+def _told(how: Shifted, *, known: bool) -> Iterator[Line]:
     if how.new:
         yield fact("new", "it was not there before")
-    for words in how.weaker:
-        yield Line(Sort.FACT, words, "WEAKER, gone")
-    for words in how.stronger:
-        yield fact("stronger, added", words)
-    if not how.new:
-        yield fact("words", "changed" if how.changed else "as before")
+    for one in how.weaker:
+        yield fact("WEAKER", moved_words(one))
+    for one in how.others:
+        yield fact(str(one.strength), moved_words(one))
+    if known and how.reworded and not (how.weaker or how.others):
+        yield fact("changed", "its words, not what warns or guards")
+
+
+def moved_words(one: Caution) -> str:
+    """What became of one thing: `message before step 5: from SA-HZ-002 to nothing`."""
+    return f"{one.what}: from {one.before or 'nothing'} to {one.after or 'nothing'}"
 
 
 def alarms(subject: Subject) -> Part:

@@ -7,6 +7,7 @@ from garboard.book import Book
 from garboard.changes.touched import Touched, touched_by
 from garboard.correspondence.before import Before
 from garboard.correspondence.moved_numbers import MovedNumber, moved_numbers
+from garboard.correspondence.weakened import Shifted, gone_with, shifted
 from garboard.records.alarm import Alarm
 from garboard.records.base import Record, bare_id
 from garboard.records.change import Change
@@ -36,6 +37,8 @@ class Subject:
     numbers: tuple[MovedNumber, ...]
     still: int
     """How many more numbers rest on it and did not move."""
+    shifts: tuple[Shifted, ...]
+    """Procedures, safety messages, alarms and parts that it touches, the weakened first."""
 
     @property
     def key(self) -> str:
@@ -67,7 +70,11 @@ def subject_of(book: Book, thing: Signed, before: Before) -> Subject:
     numbers = moved_numbers(before.book, book, looked_at)
     told = _worth_showing(numbers, before, moves, cover)
     left = len(numbers) - len(told)
-    return Subject(book, thing, cover, before, tuple(tags), touched, told, left)
+    old = None if before.put_back else before.book
+    warns = touched.of_kind(book, "procedure", "hazard", "alarm", "fault")
+    near = (*warns, *gone_with(old, book, tags), *tags)
+    shifts = shifted(old, book, near)
+    return Subject(book, thing, cover, before, tuple(tags), touched, told, left, shifts)
 
 
 def _with_named(book: Book, touched: Touched, named: tuple[str, ...]) -> Touched:

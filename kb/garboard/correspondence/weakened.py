@@ -1,90 +1,70 @@
-"""What became weaker or stronger in procedures and safety messages, as sentences.
+"""What became weaker or stronger in the procedures and safety messages that a pack touches.
 
-Only what can be told without understanding the words is told: a message that no longer stands before
-its step, a second person who no longer looks, a control that is gone. Other words count as changed.
+What counts as weaker is settled where two books are held together; here it is only sorted out which of
+it concerns the reviewer.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from garboard.book import Book
+from garboard.changes.cautions import cautions_moved
+from garboard.changes.comparison import Caution, Strength
 from garboard.records.base import Record
-from garboard.records.hazard import Hazard
-from garboard.records.procedure import Procedure, Second, Step
-from garboard.records.signal_word import SIGNAL_WORDS, signal_word
 from garboard.review.canonical import own_digest
 
-__all__ = ["Shifted", "shifted"]
-
-LOOKS = {None: 0, Second.NONE: 0, Second.CONCURRENT: 1, Second.INDEPENDENT: 2}
+__all__ = ["Shifted", "gone_with", "shifted"]
 
 
 @dataclass(frozen=True, slots=True)
 class Shifted:
-    """How one record differs from before."""
+    """How one record or part differs from before."""
 
-    weaker: tuple[str, ...] = ()
-    stronger: tuple[str, ...] = ()
-    changed: bool = False
-    """Its words are others than before."""
+    about: str
+    title: str
+    weaker: tuple[Caution, ...] = ()
+    others: tuple[Caution, ...] = ()
+    """Changed or strengthened."""
     new: bool = False
+    reworded: bool = False
+    """Its words are others than before, whatever that means."""
 
 
-def shifted(old: Book | None, record: Record) -> Shifted | None:
-    """How a procedure or hazard differs from before; None where nothing is known of before."""
+def shifted(old: Book | None, new: Book, keys: Iterable[str]) -> tuple[Shifted, ...]:
+    """How some records and parts differ from before, the weakened first.
+
+    Args:
+        old: As it was; None where nothing is known of that.
+        new: As it stands.
+        keys: Ids and tags; of what is not there any more too.
+    """
+    wanted = dict.fromkeys(keys)
+    by_key: dict[str, list[Caution]] = {}
+    for one in cautions_moved(old, new) if old else ():
+        by_key.setdefault(one.about, []).append(one)
+    found = [_one(old, new, key, by_key.get(key, [])) for key in wanted]
+    return tuple(sorted(found, key=lambda one: (not one.weaker, not one.others, one.about)))
+
+
+def _one(old: Book | None, new: Book, key: str, moved: list[Caution]) -> Shifted:
+    before: Record | None = old.records.get(key) if old else None
+    after = new.records.get(key)
+    known = after or before
+    part = new.components.get(key)
+    return Shifted(
+        key,
+        known.title if known else (part.name or part.kind) if part else "",
+        tuple(one for one in moved if one.strength is Strength.WEAKENED),
+        tuple(one for one in moved if one.strength is not Strength.WEAKENED),
+        new=bool(old) and before is None and after is not None,
+        reworded=bool(before and after and own_digest(before) != own_digest(after)),
+    )
+
+
+def gone_with(old: Book | None, new: Book, tags: Iterable[str]) -> tuple[str, ...]:
+    """Hazards, procedures and alarms that named one of these parts and are not there any more."""
     if old is None:
-        return None
-    before = old.records.get(str(record.id))
-    if before is None:
-        return Shifted(new=True)
-    lost: tuple[str, ...] = ()
-    won: tuple[str, ...] = ()
-    if isinstance(record, Procedure) and isinstance(before, Procedure):
-        lost, won = tuple(_lost(before, record)), tuple(_lost(record, before))
-    elif isinstance(record, Hazard) and isinstance(before, Hazard):
-        lost, won = tuple(_lower(before, record)), tuple(_lower(record, before))
-    return Shifted(lost, won, own_digest(before) != own_digest(record))
-
-
-def _lost(first: Procedure, second: Procedure) -> Iterator[str]:
-    """What stands in the first procedure and not in the second."""
-    steps = {_what(step): step for step in second.steps}
-    for number, step in enumerate(first.steps, 1):
-        name = f"{step.do} {step.tag or ''}".strip()
-        other = steps.get(_what(step))
-        if other is None:
-            yield f"step {number}, {name}"
-            continue
-        if step.message and other.message != step.message:
-            yield f"the message {step.message} before {name}"
-        if LOOKS[step.second] > LOOKS[other.second]:
-            yield f"the second person at {name} ({step.second})"
-        if step.hold and other.hold != step.hold:
-            yield f"the hold {step.hold} at {name}"
-        if step.see and not other.see:
-            yield f"what is seen after {name}"
-        if step.if_not and not other.if_not:
-            yield f"what is done if {name} does not work"
-    if first.stop_if and not second.stop_if:
-        yield "when to stop and call"
-    if first.isolation and second.isolation != first.isolation:
-        yield f"the isolation {first.isolation}"
-
-
-def _what(step: Step) -> tuple[str, str, str]:
-    return step.do.casefold(), str(step.tag or ""), step.to or ""
-
-
-def _lower(first: Hazard, second: Hazard) -> Iterator[str]:
-    """In what the second hazard is weaker than the first."""
-    words = signal_word(first), signal_word(second)
-    if SIGNAL_WORDS.index(words[0]) < SIGNAL_WORDS.index(words[1]):
-        yield f"{words[0]} rather than {words[1]}"
-    if first.severity and second.severity and first.severity < second.severity:
-        yield f"severity {first.severity.value} rather than {second.severity.value}"
-    kept = {one.what for one in second.controls}
-    for control in first.controls:
-        if control.what not in kept:
-            yield f"the control `{control.what}`"
-    if first.message and not second.message:
-        yield "its message"
+        return ()
+    wanted = set(tags)
+    named = {item.by for item in old.mentions if item.to in wanted}
+    return tuple(sorted(key for key in named if key in old.records and key not in new.records))
