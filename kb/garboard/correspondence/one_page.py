@@ -45,7 +45,7 @@ blockquote{margin:0 0 8px;padding-left:12px;border-left:3px solid var(--rule);ma
 .row{border-top:1px solid var(--rule);padding:6px 0;break-inside:avoid}
 .row b{display:block}
 .cells{display:grid;grid-template-columns:repeat(auto-fill,minmax(11rem,1fr));gap:4px 14px}
-.cells span{display:block}
+.cells>span{display:block}
 .cells i{display:block;font-style:normal;color:var(--quiet);font-size:.85em;line-height:1.2}
 .out{font-weight:bold;border:2px solid var(--ink);padding:2px 10px}
 pre{font:.9rem/1.5 ui-monospace,"Noto Sans Mono","DejaVu Sans Mono",monospace;white-space:pre-wrap;
