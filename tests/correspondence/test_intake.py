@@ -250,6 +250,7 @@ HOSTILE = [
     "*anchor &anchor {{ config }} {% raw %} ${x} `id`",
     "<script>alert(1)</script><img src=x onerror=alert(1)>",
     "[5](value:starts.n) (valve: SA-PS-001.set) [a]: value:starts.n",
+    "It says [5](value:starts.n) there",
     "\"'\\ \" ' \\n \\u0000 #: - [a, {b: c}]",
     "\u202eevil\u2066 \x00\x07\x1b[31m \u200b",
     "```calc x\ny = 1\n```",
