@@ -26,9 +26,11 @@ from garboard.records.finding import Finding
 from garboard.records.inspection import Test
 from garboard.records.logged import log_values
 from garboard.records.measured import Measurement, Plant, measurements_of, value_source
+from garboard.records.reply import Waiting
 from garboard.records.standing import is_live, state_of
 from garboard.records.system import ServiceStatus, System
 from garboard.review.covers import Signed
+from garboard.review.replies import waiting_replies
 from garboard.review.setback import Setback, set_back
 from garboard.review.signoffs import Reviewed, weigh
 
@@ -66,6 +68,8 @@ class Book:
     """How far each record and written page is reviewed, by id or path."""
     setbacks: Mapping[str, Setback] = field(default_factory=dict)
     """Records that count as less far than they are written, by id."""
+    waiting: Mapping[str, tuple[Waiting, ...]] = field(default_factory=dict)
+    """Replies of reviewers that nobody has confirmed yet, by what they are about."""
 
     @property
     def edition(self) -> Edition | None:
@@ -215,7 +219,8 @@ def _with_reviews(book: Book) -> Book:
     """The book with its signatures weighed, and with what that moves back."""
     reviews = weigh(book.content, book.network)
     setbacks = set_back(book.records, reviews, book.today)
-    return replace(book, reviews=reviews, setbacks=setbacks)
+    waiting = waiting_replies(book.content)
+    return replace(book, reviews=reviews, setbacks=setbacks, waiting=waiting)
 
 
 def _measured(book: Book) -> Mapping[str, tuple[Measurement, ...]]:

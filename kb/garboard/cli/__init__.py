@@ -15,7 +15,9 @@ from pathlib import Path
 
 from garboard.cli.arguments import add_command, add_folder, content_folder
 from garboard.cli.edition import add_edition, edition
+from garboard.cli.intake import add_intake, intake
 from garboard.cli.numbers import trace, value
+from garboard.cli.pack import add_pack, pack
 from garboard.cli.sign import add_sign, sign
 from garboard.errors import Diagnostic, GarboardError, Severity
 from garboard.handbook import read_book
@@ -29,7 +31,7 @@ from garboard.records.kinds import BY_NAME
 from garboard.rules import RULES
 from garboard.rules.judge import judge
 
-__all__ = ["check", "edition", "main", "new", "refresh", "sign", "trace", "value"]
+__all__ = ["check", "edition", "intake", "main", "new", "pack", "refresh", "sign", "trace", "value"]
 
 FAILING = (Severity.STOP, Severity.HOLD)
 COLOURS = {Severity.STOP: "1;31", Severity.HOLD: "1;33", Severity.WARN: "33", Severity.NOTE: "2"}
@@ -115,6 +117,8 @@ def _parser() -> argparse.ArgumentParser:
     )
     one.add_argument("--dry-run", action="store_true", help="show the changes and write nothing")
     add_sign(commands)
+    add_pack(commands)
+    add_intake(commands)
     add_edition(commands)
     return parser
 

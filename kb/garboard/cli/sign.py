@@ -17,6 +17,7 @@ from typing import TypeVar
 
 from garboard.book import Book, with_signed
 from garboard.cli.arguments import add_command, add_folder, content_folder
+from garboard.cli.confirm import confirmed
 from garboard.cli.signable import find_signable
 from garboard.errors import Diagnostic, GarboardError
 from garboard.handbook import read_book
@@ -63,9 +64,14 @@ def add_sign(commands: "argparse._SubParsersAction[argparse.ArgumentParser]") ->
     one = add_command(
         commands, "sign", sign, "add a signature to a record: what it covers, as it stands today"
     )
-    one.add_argument("id", help="id of the record, or path of a written page")
-    one.add_argument("--as", dest="capacity", required=True, help=f"one of {', '.join(PERSONS)}")
-    one.add_argument("--by", required=True, metavar="PERSON", help="a key of people.yml")
+    one.add_argument(
+        "id", nargs="?", default="", help="id of the record, or path of a written page"
+    )
+    one.add_argument(
+        "--reply", metavar="FILE", help="a kept reply: it says all but who confirms it"
+    )
+    one.add_argument("--as", dest="capacity", default="", help=f"one of {', '.join(PERSONS)}")
+    one.add_argument("--by", default="", metavar="PERSON", help="a key of people.yml")
     one.add_argument("--on", metavar="DATE", help="such as 2031-03-12; left out: today")
     one.add_argument("--to", metavar="STATE", help="the state that this signature moves it to")
     one.add_argument("--verdict", help=f"one of {', '.join(Verdict)}")
@@ -86,6 +92,10 @@ def sign(args: argparse.Namespace) -> int:
     """Show what a signature covers, and add it; 2 where it should not stand."""
     folder = content_folder(args.folder)
     book = read_book(folder)
+    if args.reply:
+        args = confirmed(book, args, folder)
+    elif not (args.id and args.capacity and args.by):
+        raise GarboardError("say what is signed, --as what and --by whom; or name a kept --reply")
     thing = find_signable(book, args.id, folder)
     cover = Covers(book.content, book.network).of(thing)
     line = signed_by(_line(book, thing, args), cover)

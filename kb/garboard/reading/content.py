@@ -11,6 +11,7 @@ from garboard.errors import Diagnostic, Where
 from garboard.reading.allowed_signers import Signers
 from garboard.reading.edition_file import Editions
 from garboard.reading.fences import Fence
+from garboard.reading.reply_form import Forms
 from garboard.reading.written import Written
 from garboard.records.base import Record
 from garboard.records.component import Component
@@ -88,6 +89,8 @@ class Content:
     """Text of each CSV file, by path."""
     logged: Mapping[str, Log] = field(default_factory=dict)
     """What the logged file of each test holds, by the test's id."""
+    replies: Mapping[str, Forms] = field(default_factory=dict)
+    """What reviewers wrote back, by the path of the kept file."""
     editions: Editions = field(default_factory=Editions)
     """Every issued edition."""
     signers: Signers = field(default_factory=Signers)

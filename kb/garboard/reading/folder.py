@@ -17,11 +17,12 @@ from garboard.reading.edition_file import is_edition, read_editions
 from garboard.reading.fences import Fence
 from garboard.reading.logged import read_log
 from garboard.reading.record_file import name_as_title, read_markdown
+from garboard.reading.reply_form import Forms, read_forms
 from garboard.reading.strict_yaml import CODE
 from garboard.reading.system_file import SystemFile, read_system
 from garboard.reading.text_file import LARGEST, LARGEST_LOG, TextFile, read_text
 from garboard.reading.vessel_files import LISTS, read_list, read_vessel
-from garboard.reading.walk_folder import PHOTOS, Found, walk_folder
+from garboard.reading.walk_folder import PHOTOS, Found, is_reply, walk_folder
 from garboard.reading.written import Written
 from garboard.records.base import Record
 from garboard.records.component import Component
@@ -60,6 +61,7 @@ class _Gathered:
     photos: dict[str, Photo] = field(default_factory=dict)
     logs: dict[str, str] = field(default_factory=dict)
     logged: dict[str, Log] = field(default_factory=dict)
+    replies: dict[str, Forms] = field(default_factory=dict)
     editions: dict[str, str] = field(default_factory=dict)
     """Text of each file of an edition."""
     signers: Signers = field(default_factory=Signers)
@@ -128,6 +130,8 @@ def read_folder(folder: Path) -> Content:
             gathered.logs[found.path] = gathered.open(found, LARGEST_LOG).text
         elif found.suffix == ".json":
             _read_json(gathered, found)
+        elif is_reply(found.path):
+            _read_reply(gathered, found)
     _read_logs(gathered)
     return _content(gathered)
 
@@ -239,6 +243,19 @@ def _read_logs(gathered: _Gathered) -> None:
             read = read_log(record, logged, text)
             gathered.logged[key] = read.log
             gathered.keep(read.diagnostics, logged.file)
+
+
+def _read_reply(gathered: _Gathered, found: Found) -> None:
+    """What a reviewer wrote back, as it came; its words are nobody's of this book."""
+    read = gathered.open(found)
+    forms = read_forms(read.text)
+    gathered.replies[found.path] = forms
+    if not read.fault and not forms.replies:
+        text = f"no filled form of a review pack stands in {found.path}"
+        cure = "put back the reply as it came, or move the file out"
+        gathered.faults.append(
+            Diagnostic(Where(found.path), Severity.NOTE, text, cure, CODE, found.path)
+        )
 
 
 def _content(gathered: _Gathered) -> Content:

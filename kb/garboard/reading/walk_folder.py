@@ -16,11 +16,13 @@ from garboard.names import nearest
 from garboard.reading.allowed_signers import ALLOWED_SIGNERS
 from garboard.reading.strict_yaml import CODE
 
-__all__ = ["LISTED", "PHOTOS", "Found", "Tree", "walk_folder"]
+__all__ = ["LISTED", "PHOTOS", "REPLIES", "Found", "Tree", "is_reply", "walk_folder"]
 
 PHOTOS = (".jpg", ".jpeg", ".png", ".webp", ".avif", ".heic", ".heif", ".gif", ".tif", ".tiff")
 LISTED = ("handbook.yml", "people.yml", "sources.yml", "glossary.yml", "spares.yml", "retired.yml")
 READ = (".md", ".yml", ".csv", ".json")
+REPLIES = "replies"
+"""The folder of what reviewers wrote back, each as it came."""
 NEARLY = {
     ".yaml": ".yml",
     ".markdown": ".md",
@@ -159,12 +161,27 @@ def _look(found: Found, tree: Tree) -> None:
             f"rename it to {near}, or delete it" if near else "put it into a record, or delete it"
         )
         tree.note(found.path, f"{found.name} is no file of the handbook in this place", cure)
-    elif found.suffix in READ or found.suffix in PHOTOS or found.path == ALLOWED_SIGNERS:
+    elif (
+        found.suffix in READ
+        or found.suffix in PHOTOS
+        or found.path == ALLOWED_SIGNERS
+        or is_reply(found.path)
+    ):
         tree.files.append(found)
     else:
         ending = suffix or "no ending"
         text = f"a file with {ending} is not read"
         tree.note(found.path, text, "move it out, if it is of no use here", Severity.NOTE)
+
+
+def is_reply(path: str) -> bool:
+    """Whether a file of the content folder is a kept reply.
+
+    >>> is_reply("replies/2031-09-28-sa-cn-002-reviewer-1.txt"), is_reply("notes.txt")
+    (True, False)
+    """
+    folder, _, name = path.rpartition("/")
+    return folder == REPLIES and name.endswith(".txt")
 
 
 def _is_known(path: str) -> bool:

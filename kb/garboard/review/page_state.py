@@ -16,6 +16,7 @@ from garboard.records.base import Class, Record
 from garboard.records.finding import Finding
 from garboard.records.kinds import kind_of
 from garboard.records.pages import WrittenPage
+from garboard.records.reply import Waiting
 from garboard.records.signoff import Capacity, SignOff, Verdict, standing_objections
 from garboard.records.standing import has_left
 from garboard.records.vessel import Notice
@@ -63,6 +64,8 @@ class Part:
 
     thing: Record | WrittenPage
     reviewed: Reviewed
+    waiting: tuple[Waiting, ...] = ()
+    """Replies about it that nobody has confirmed yet."""
 
     @property
     def wanted(self) -> tuple[Capacity, ...]:
@@ -83,6 +86,13 @@ class Part:
         """The objections that stand; against what has left nobody need object any more."""
         left = isinstance(self.thing, Record) and has_left(self.thing)
         return () if left else standing_objections(self.thing.signed)
+
+    @property
+    def unconfirmed(self) -> tuple[Waiting, ...]:
+        """Replies that object: shown at once, because they can only make things worse."""
+        left = isinstance(self.thing, Record) and has_left(self.thing)
+        objecting = (one for one in self.waiting if one.reply.verdict is Verdict.OBJECT)
+        return () if left else tuple(objecting)
 
 
 def standing_of(part: Part) -> Standing:
@@ -135,8 +145,9 @@ def page_state(
         faults: What the rules found against it.
 
     Returns:
-        The first that applies of: withdrawn by notice, an open class A finding, an objection that stands, a
-        fault that holds it, never reviewed, lapsed, partly reviewed, reviewed.
+        The first that applies of: withdrawn by notice, an open class A finding, an objection that stands,
+        one that waits to be confirmed, a fault that holds it, never reviewed, lapsed, partly reviewed,
+        reviewed.
     """
     for notice in notices:
         if notice.withdrawn is None and keys & set(notice.against):
@@ -151,6 +162,12 @@ def page_state(
     if objecting:
         said = f"The {objecting.capacity}'s objection of {_day(objecting.on)} stands"
         words = f": \u201c{objecting.words}\u201d" if objecting.words else "."
+        return PageState(f"NOT REVIEWED. {said}{words}", trusted=False)
+    written = next((one for part in shown for one in part.unconfirmed), None)
+    if written:
+        on = f" of {_day(written.reply.on)}" if written.reply.on else ""
+        said = f"An objection in a reply{on} waits to be confirmed"
+        words = f": \u201c{written.reply.words}\u201d" if written.reply.words else "."
         return PageState(f"NOT REVIEWED. {said}{words}", trusted=False)
     held = next((each for each in faults if _holds(each)), None)
     if held:

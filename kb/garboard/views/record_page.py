@@ -29,6 +29,7 @@ from garboard.views.messages import message_of
 from garboard.views.page import Block, Bullets, Cell, Facts, Fold, Heading, Paragraph, Photo, Strong
 from garboard.views.procedure_page import procedure_head
 from garboard.views.text import text_blocks
+from garboard.views.waiting import waiting_blocks
 
 __all__ = ["record_draft"]
 
@@ -66,6 +67,7 @@ def record_draft(book: Book, record: Record) -> Draft:
     draft.nav = (kind.plural if kind else "records",)
     draft.add(*_moved_back(book, record))
     draft.add(*_head(draft, record), *_signed_objections(book, record))
+    draft.add(*waiting_blocks(book, str(record.id)))
     own = tuple(field_blocks(book, record, SHOWN_AT_HEAD.get(type(record), frozenset())))
     text = tuple(text_blocks(draft, record.text, record.where, record.text_line))
     own += tuple(log_blocks(book, record)) if isinstance(record, Test) else ()

@@ -32,6 +32,7 @@ from garboard.views.page import (
 from garboard.views.safety_devices import safety_device_table
 from garboard.views.tables import newest_first, record_table
 from garboard.views.values_data import CSV, JSON
+from garboard.views.waiting import waiting_table
 
 __all__ = ["register_drafts"]
 
@@ -289,4 +290,4 @@ def _unfiled(draft: Draft) -> None:
         for one in book.content.unfiled
     )
     columns = tuple(Column(one) for one in ("title", "system", "says", "file", "drafted"))
-    draft.add(Table("To be filed", columns, rows, "none"))
+    draft.add(Table("To be filed", columns, rows, "none"), *waiting_table(book))

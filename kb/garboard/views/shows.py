@@ -32,7 +32,7 @@ def _part(book: Book, key: str) -> Part:
     thing: Record | WrittenPage | None = book.records.get(key)
     if thing is None:
         thing = next(page for page in book.content.pages if page.where.path == key)
-    return Part(thing, book.reviews[key])
+    return Part(thing, book.reviews[key], book.waiting.get(key, ()))
 
 
 def _named(book: Book, blocks: Any) -> Iterator[str]:  # noqa: ANN401 - blocks and what they are made of

@@ -21,6 +21,7 @@ from garboard.views.draft import Draft
 from garboard.views.edition_diff import edition_diff_drafts
 from garboard.views.editions import edition_drafts, is_about_editions
 from garboard.views.front import front_draft, stub_draft
+from garboard.views.how_to_review import how_to_review_draft
 from garboard.views.inline import title_of
 from garboard.views.lists import unfinished
 from garboard.views.manual import numbers_draft, rule_drafts, standing_draft
@@ -72,6 +73,7 @@ def lay_out(  # noqa: PLR0913, PLR0917 - every source of pages is handed in
         *rule_drafts(book, rules),
         standing_draft(book, problems),
         numbers_draft(book),
+        how_to_review_draft(book),
         *(stub_draft(book, stub) for stub in book.content.stubs),
     ]
     standing = _by_page(book, problems)

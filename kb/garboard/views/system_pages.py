@@ -26,6 +26,7 @@ from garboard.views.lists import (
 from garboard.views.messages import message_of, worst_first
 from garboard.views.page import Block, Bullets, Facts, Heading, Link, Paragraph, Tiles
 from garboard.views.text import text_blocks
+from garboard.views.waiting import waiting_blocks
 
 __all__ = ["system_drafts", "system_key"]
 
@@ -110,6 +111,7 @@ def _written(draft: Draft, system: System, kind: str) -> Iterator[Block]:
     for page in draft.book.content.pages:
         if page.system == system.code and page.page is not None and page.page.value == kind:
             draft.source_path = page.where.path
+            yield from waiting_blocks(draft.book, page.where.path)
             yield from text_blocks(draft, page.text, page.where, page.text_line)
 
 
@@ -132,5 +134,6 @@ def _own_page(book: Book, system: System, page: WrittenPage) -> Draft:
     kind = page.page.value if page.page else "written page"
     draft = Draft(book, system_key(system, name), page.title or name, kind, system=system.code)
     draft.source_path = page.where.path
+    draft.add(*waiting_blocks(book, page.where.path))
     draft.add(*text_blocks(draft, page.text, page.where, page.text_line))
     return draft
