@@ -93,11 +93,13 @@ def test_a_record_that_moved_or_was_retired_or_cannot_be_read_has_not_vanished(
     after_move = texts(repository.folder)
     moved.write_text(FINDING.replace("words: Shut", "words: [\nShut"), "utf-8")
     after_garble = texts(repository.folder)
+    moved.write_bytes(b"---\nid: SA-FN-0\xff12\n")
+    after_damage = texts(repository.folder)
     moved.unlink()
     repository.write("retired.yml", "SA-FN-012: {was: finding, why: typed twice, on: 2031-04-02}\n")
     after_retired = texts(repository.folder)
 
-    assert after_move == after_garble == after_retired == []
+    assert after_move == after_garble == after_damage == after_retired == []
 
 
 def test_a_record_dropped_on_the_way_through_a_merge_is_named(repository: Repository) -> None:
@@ -298,6 +300,7 @@ def test_nothing_that_a_repository_or_its_surroundings_bring_is_run(
     ):
         repository.git("config", name, f"!{trap}" if name.startswith("alias") else str(trap))
     repository.git("config", "log.showSignature", "true")
+    repository.seal()
     for name in ("GIT_EXTERNAL_DIFF", "GIT_PAGER", "PAGER", "GIT_SSH", "GIT_ASKPASS"):
         monkeypatch.setenv(name, str(trap))
     monkeypatch.setenv("GIT_DIR", str(tmp_path / "elsewhere"))
@@ -314,6 +317,10 @@ def test_nothing_that_a_repository_or_its_surroundings_bring_is_run(
 
 def test_settings_that_change_how_a_log_looks_change_nothing(repository: Repository) -> None:
     (repository.root / ".gitattributes").write_text("*.md binary -diff\n", "utf-8")
+    gone = "log/2031/2031-03-11-tap.md"
+    repository.write(gone, FINDING.replace("SA-FN-012", "SA-FN-013"))
+    repository.commit("2031-04-01")
+    (repository.folder / gone).unlink()
     repository.write(FOUND, FINDING.replace("Shut", "Open"))
     repository.commit("2031-04-02")
     plain = texts(repository.folder)
@@ -336,7 +343,7 @@ def test_settings_that_change_how_a_log_looks_change_nothing(repository: Reposit
         repository.git("config", name, value)
 
     assert texts(repository.folder) == plain
-    assert len(plain) == 1
+    assert [one.split(":")[0] for one in plain] == [gone, FOUND]
 
 
 def test_the_command_tells_it_after_the_faults_and_a_vanished_record_fails_it(

@@ -130,6 +130,19 @@ def test_what_is_against_one_record_moves_no_other(seed: int, tmp_path: Path) ->
         assert (setback.written, setback.state) in machine_moves(kind)
 
 
+def test_a_package_waits_for_a_decision_that_lapsed(tmp_path: Path) -> None:
+    entries = [
+        one for one in every_entry() if (one.kind.name, one.state) == ("decision", "approved")
+    ]
+    waits = f"---\nid: SA-WP-001\ntitle: Fit it\nsystem: SA\nstate: ready\nneeds: [{entries[0].key}]\n---\n"
+    files = {**files_of(entries), "log/2031/2031-05-01-a.md": f"{waits}Seen.\n"}
+
+    book = read_book(Case("", "", "", files, "").write(tmp_path))
+
+    assert book.setbacks["SA-WP-001"].state == "defined"
+    assert book.setbacks["SA-WP-001"].because == f"{entries[0].key} is lapsed"
+
+
 def digests(folder: Path) -> dict[str, str]:
     files = (path for path in folder.rglob("*") if path.is_file() and ".garboard" not in path.parts)
     return {str(path): hashlib.sha256(path.read_bytes()).hexdigest() for path in files}
