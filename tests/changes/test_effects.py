@@ -104,7 +104,7 @@ def test_who_masters_a_procedure_whose_steps_changed_is_told_by_role(desk: Desk)
     )
 
     assert [(one.name, one.what, one.why) for one in found.people] == [
-        ("volunteer", "SA-PR-001", ("1 steps removed",))
+        ("volunteer", "SA-PR-001", ("step removed: 1",))
     ]
 
 

@@ -9,6 +9,7 @@ import pytest
 
 from garboard.book import Book
 from garboard.calc.value import Value
+from garboard.changes import replay
 from garboard.changes.causes import causes_of
 from garboard.changes.comparison import Sort
 from garboard.changes.numbers import bits_of
@@ -76,6 +77,17 @@ def test_a_line_that_names_what_the_older_book_has_not_is_not_tried_and_says_why
     }
     rest = number(found, "starts.n").rest
     assert rest == "-2, or what could not be tried alone,"
+
+
+def test_past_the_most_that_are_tried_each_is_said_not_to_be(
+    desk: Desk, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(replay, "MOST_TRIED", 1)
+
+    found = desk.edited("cl-001", ("30 bar(g)", "28 bar(g)"), ("12 bar(g)", "13 bar(g)"))
+
+    assert [one.not_tried for one in found.inputs] == ["", replay.TOO_MANY]
+    assert number(found, "starts.n").rest.endswith("or what could not be tried alone,")
 
 
 def test_a_formula_line_is_exchanged_like_a_number(desk: Desk) -> None:

@@ -1,10 +1,10 @@
 """Who moved a number: the records written or moved on since, that set it, name it or answer for it."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable
 
 from garboard.book import Book, Mentioned
-from garboard.changes.inventory import entry_of
-from garboard.records.base import Record, bare_id
+from garboard.changes.comparison import Entry
+from garboard.records.base import bare_id
 from garboard.records.change import Change, Concession, TemporaryModification
 from garboard.records.decision import Decision
 from garboard.records.finding import Action, Finding, Lesson
@@ -30,25 +30,22 @@ REASONS = frozenset(("answers", "because", "basis"))
 
 
 class Behind:
-    """Looks up the records behind a number."""
+    """Looks up the records behind a number; fresh ones are those among the entries that differ."""
 
-    def __init__(self, old: Book, new: Book) -> None:
+    def __init__(self, new: Book, entries: Iterable[Entry]) -> None:
         self.new = new
         self.named: dict[str, list[str]] = {}
         """What a fresh record names, to the ids of such records."""
         self.reasons: dict[str, list[str]] = {}
+        fresh = {one.name for one in entries}
         for item in new.mentions:
             record = new.records.get(item.by)
             if record is None or not isinstance(record, TELLING) or _top(item) not in NAMING:
                 continue
             if _top(item) in REASONS:
                 self.reasons.setdefault(item.by, []).append(bare_id(item.to))
-            if self.is_fresh(old.records, record):
+            if item.by in fresh:
                 self.named.setdefault(bare_id(item.to), []).append(item.by)
-
-    def is_fresh(self, old: Mapping[str, Record], record: Record) -> bool:
-        """Whether it was written, or moved on, since the old book."""
-        return entry_of(self.new, old.get(str(record.id)), record) is not None
 
     def of(self, address: str) -> tuple[str, ...]:
         """Ids of the records behind a number, the ones that set it first.

@@ -51,11 +51,11 @@ def compare(
         of_old: The edition that the older one is; None for a working copy.
         of_new: The edition that the newer one is. Of two editions the lists of pages are compared.
     """
-    behind = Behind(old, new)
+    entries = entries_moved(old, new)
+    behind = Behind(new, entries)
     limits = limits_moved(old, new)
     numbers = numbers_moved(old, new, limits)
     trials = replayed(old, new, methods)
-    entries = entries_moved(old, new)
     cautions = cautions_moved(old, new)
     steps = procedure_steps_moved(old, new)
     listed = (_pages(of_old), _pages(of_new)) if of_old and of_new else None

@@ -31,6 +31,9 @@ def earlier_book(editions: Editions, edition: Edition, store: Store | None = Non
         try:
             thaw(editions, edition, folder)
         except (OSError, ValueError) as stop:
-            said = f"edition {edition.number} cannot be laid out again: {stop}"
+            why = getattr(stop, "strerror", None) or str(
+                stop
+            )  # without the path, which is by chance
+            said = f"edition {edition.number} cannot be laid out again: {why}"
             raise GarboardError(said) from stop
         return make_book(read_folder(folder), METHODS, store, edition.issued)

@@ -113,26 +113,24 @@ def _aboard(book: Book, person: PersonEntry) -> bool:
 
 def _by_procedure(steps: Iterable[StepChange], cautions: Iterable[Caution]) -> Mapping[str, str]:
     """What changed in each procedure, in words."""
-    found: dict[str, Counter[str]] = {}
+    found: dict[str, Counter[tuple[str, str]]] = {}
     for step in steps:
-        found.setdefault(step.procedure, Counter())[f"{WORDS[step.sort]}"] += 1
+        found.setdefault(step.procedure, Counter())["step", WORDS[step.sort]] += 1
     for one in cautions:
         if " at step " in one.what:
-            word = f"{GUARD} {one.strength}"
-            found.setdefault(one.about, Counter())[word] += 1
+            found.setdefault(one.about, Counter())["guard of a step", str(one.strength)] += 1
     return {
-        key: ", ".join(f"{count} {word}" for word, count in counts.items())
+        key: ", ".join(f"{thing} {word}: {count}" for (thing, word), count in counts.items())
         for key, counts in found.items()
     }
 
 
 WORDS = {
-    Sort.NEW: "steps added",
-    Sort.GONE: "steps removed",
-    Sort.CHANGED: "steps reworded",
-    Sort.MOVED: "steps moved",
+    Sort.NEW: "added",
+    Sort.GONE: "removed",
+    Sort.CHANGED: "reworded",
+    Sort.MOVED: "moved",
 }
-GUARD = "guards of steps"
 
 
 def tests_voided(old: Book, new: Book, numbers: Iterable[Number]) -> Iterator[Affected]:

@@ -15,7 +15,7 @@ from garboard.records.system import System
 from garboard.review.canonical import said
 from garboard.review.covers import name_of
 
-__all__ = ["entries_moved", "entry_of", "fields_moved"]
+__all__ = ["entries_moved", "fields_moved"]
 
 APART = ("state", "revision", "signed")
 """Fields that an entry tells by themselves."""
@@ -26,7 +26,7 @@ def entries_moved(old: Book, new: Book) -> list[Entry]:
     return [*_records(old, new), *_others(old, new)]
 
 
-def entry_of(book: Book, before: Record | None, after: Record | None) -> Entry | None:
+def _entry(book: Book, before: Record | None, after: Record | None) -> Entry | None:
     """What became of one record; None where nothing differs.
 
     Args:
@@ -113,7 +113,7 @@ def _replaced_by(book: Book, record: Record) -> str:
 
 def _records(old: Book, new: Book) -> Iterator[Entry]:
     for key in sorted({*old.records, *new.records}):
-        found = entry_of(new, old.records.get(key), new.records.get(key))
+        found = _entry(new, old.records.get(key), new.records.get(key))
         if found:
             yield found
 
