@@ -27,6 +27,7 @@ from garboard.records.measured import Measurement, Plant, measurements_of, value
 from garboard.records.relations import Names, find_references
 from garboard.records.system import Joins, ServiceStatus, System
 from garboard.review.covers import Signed
+from garboard.review.service_status import held_statuses
 from garboard.review.signoffs import Reviewed, weigh
 
 __all__ = ["Book", "Mentioned", "make_book", "with_signed"]
@@ -62,6 +63,8 @@ class Book:
     """What calculations demand of single quantities, by address."""
     reviews: Mapping[str, Reviewed] = field(default_factory=dict)
     """How far each record and written page is reviewed, by id or path."""
+    held: Mapping[str, ServiceStatus] = field(default_factory=dict)
+    """By code: the status that binds a system because nobody signed that it was set back."""
 
     @property
     def edition(self) -> Edition | None:
@@ -103,6 +106,10 @@ class Book:
         Args:
             about: A record id, a tag, an address, a system code, a block name or a page's path.
                 What belongs to no system counts as in service, so that every rule binds it.
+
+        Returns:
+            As written; where it was set back since the last edition and nobody in charge signed
+            that, as issued.
         """
         owner = about.split(".", maxsplit=1)[0]
         sheet = self.network.sheets.get(owner)
@@ -112,7 +119,7 @@ class Book:
         written = next((one.system for one in self.content.pages if one.where.path in paths), "")
         code = system_of(owner) if is_identifier(owner) else written or owner
         system = self.systems.get(code)
-        return system.status if system else ServiceStatus.IN_SERVICE
+        return self.held.get(code) or (system.status if system else ServiceStatus.IN_SERVICE)
 
     def fences_of(self, owner: str) -> Iterator[Fence]:
         """The calc fences of a record or page, in the order of its text."""
@@ -176,7 +183,8 @@ def make_book(
     network = _with_aliases(network, aliases, content.components)
     today = on or content.vessel.as_of or date.today()  # noqa: DTZ011 - a vessel keeps its own day
     book = Book(content, network, tuple(_mentions(content)), today)
-    book = replace(book, reviews=weigh(content, network))
+    held = held_statuses(content.systems, content.editions.last)
+    book = replace(book, reviews=weigh(content, network), held=held)
     demands: dict[str, list[Demand]] = defaultdict(list)
     for one in demands_of(network.requirements, network.values):
         demands[book.source_of(one.address)].append(one)
