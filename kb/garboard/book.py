@@ -183,7 +183,7 @@ def make_book(
     network = _with_aliases(network, aliases, content.components)
     today = on or content.vessel.as_of or date.today()  # noqa: DTZ011 - a vessel keeps its own day
     book = Book(content, network, tuple(_mentions(content)), today)
-    held = held_statuses(content.systems, content.editions.last)
+    held = held_statuses(content.systems, content.editions.last, content.people)
     book = replace(book, reviews=weigh(content, network), held=held)
     demands: dict[str, list[Demand]] = defaultdict(list)
     for one in demands_of(network.requirements, network.values):

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Mapping
 from datetime import date
 
 from garboard.records.edition import Edition, IssuedSystem
+from garboard.records.people import PersonEntry
 from garboard.records.signoff import SignOff
 from garboard.records.states import MACHINES
 from garboard.records.system import ServiceStatus, System
@@ -20,20 +21,26 @@ MACHINE = MACHINES["service status"]
 
 
 def held_statuses(
-    systems: Mapping[str, System], edition: Edition | None
+    systems: Mapping[str, System], edition: Edition | None, people: Mapping[str, PersonEntry]
 ) -> Mapping[str, ServiceStatus]:
     """The systems whose status was set back unsigned, with the status that goes on binding.
 
     Args:
         systems: As they are written, by code.
         edition: The last one that was issued, if any.
+        people: Who may act in charge, by key.
     """
-    issued = edition.systems if edition else {}
-    both = ((code, one, issued[code]) for code, one in systems.items() if code in issued)
+    if edition is None:
+        return {}
+    both = (
+        (code, one, edition.systems[code])
+        for code, one in systems.items()
+        if code in edition.systems
+    )
     return {
         code: ServiceStatus(was.status)
         for code, one, was in both
-        if _earlier(one.status, was.status) and edition and not _signed(one, was, edition.issued)
+        if _earlier(one.status, was.status) and not _signed(one, was, edition.issued, people)
     }
 
 
@@ -42,9 +49,17 @@ def _earlier(now: ServiceStatus, was: str) -> bool:
     return known and now.order < ServiceStatus(was).order
 
 
-def _signed(system: System, issued: IssuedSystem, day: date) -> bool:
+def _signed(
+    system: System, issued: IssuedSystem, day: date, people: Mapping[str, PersonEntry]
+) -> bool:
     """Whether signatures that came since lead from what was issued to what is written."""
-    since = [line for line in lines_since(system.signed, issued.signed) if line.on >= day]
+    since = [
+        line
+        for line in lines_since(system.signed, issued.signed)
+        if line.on >= day
+        and line.by in people
+        and not people[line.by].lacks(line.capacity, system.code)
+    ]
     return walk(MACHINE, since, str(system.status), "A", issued.status).leads
 
 

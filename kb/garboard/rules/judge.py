@@ -12,7 +12,7 @@ from types import ModuleType
 
 from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
-from garboard.records.base import date_of
+from garboard.records.base import Class, date_of
 from garboard.records.change import Concession
 from garboard.records.edition import Fired
 from garboard.records.signoff import Capacity
@@ -82,9 +82,23 @@ def _granted(book: Book) -> Iterator[Concession]:
     for record in book.of_kind(Concession):
         reviewed = book.reviews.get(str(record.id))
         by_approver = reviewed is not None and any(
-            each.line.to == "granted" for each in reviewed.standing(Capacity.APPROVER)
+            each.line.to == "granted" and _may_grant(book, record, each.line.by)
+            for each in reviewed.standing(Capacity.APPROVER)
         )
-        until = date_of(record.until)
-        running = until is None or until >= book.today
-        if record.state == "granted" and by_approver and running and record.fingerprint is None:
+        granted = record.state == "granted" and by_approver and _running(book, record)
+        if granted and record.fingerprint is None:
             yield record
+
+
+def _may_grant(book: Book, record: Concession, by: str) -> bool:
+    person = book.content.people.get(by)
+    lacks = person.lacks(Capacity.APPROVER, record.system, record.weight) if person else "all"
+    return not lacks and by != record.author
+
+
+def _running(book: Book, record: Concession) -> bool:
+    """Whether it is in its time: up to a day, or for a lower class up to an event."""
+    until = date_of(record.until)
+    if until is None:
+        return record.until is not None and record.weight is not Class.A
+    return until >= book.today
