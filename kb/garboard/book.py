@@ -25,6 +25,7 @@ from garboard.records.finding import Finding
 from garboard.records.inspection import Test
 from garboard.records.measured import Measurement, Plant, measurements_of, value_source
 from garboard.records.relations import Names, find_references
+from garboard.records.successors import successors
 from garboard.records.system import Joins, ServiceStatus, System
 from garboard.review.covers import Signed
 from garboard.review.service_status import held_statuses
@@ -63,6 +64,8 @@ class Book:
     """What calculations demand of single quantities, by address."""
     reviews: Mapping[str, Reviewed] = field(default_factory=dict)
     """How far each record and written page is reviewed, by id or path."""
+    heirs: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    """What took the place of each replaced record or tag, one after the other, a live one last."""
     held: Mapping[str, ServiceStatus] = field(default_factory=dict)
     """By code: the status that binds a system because nobody signed that it was set back."""
 
@@ -184,7 +187,8 @@ def make_book(
     today = on or content.vessel.as_of or date.today()  # noqa: DTZ011 - a vessel keeps its own day
     book = Book(content, network, tuple(_mentions(content)), today)
     held = held_statuses(content.systems, content.editions.last, content.people)
-    book = replace(book, reviews=weigh(content, network), held=held)
+    heirs = successors(content.records, content.retired)
+    book = replace(book, reviews=weigh(content, network), heirs=heirs, held=held)
     demands: dict[str, list[Demand]] = defaultdict(list)
     for one in demands_of(network.requirements, network.values):
         demands[book.source_of(one.address)].append(one)
@@ -205,7 +209,8 @@ def with_signed(book: Book, thing: Signed) -> Book:
     else:
         pages = (thing if one.where == thing.where else one for one in content.pages)
         content = replace(content, pages=tuple(pages))
-    return replace(book, content=content, reviews=weigh(content, book.network))
+    heirs = successors(content.records, content.retired)
+    return replace(book, content=content, reviews=weigh(content, book.network), heirs=heirs)
 
 
 def _measured(book: Book) -> Mapping[str, tuple[Measurement, ...]]:

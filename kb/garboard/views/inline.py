@@ -13,7 +13,7 @@ from garboard.reading.references import VALUE_LINK
 from garboard.records.base import Record
 from garboard.views.page import Cell, Link, Plate, Run, Shown
 
-__all__ = ["cell", "day", "link_to", "person", "short_day", "shown", "title_of"]
+__all__ = ["cell", "day", "heir_of", "link_to", "person", "short_day", "shown", "title_of"]
 
 
 def cell(book: Book, text: object) -> Cell:
@@ -59,9 +59,27 @@ def _names(book: Book, text: str) -> Iterator[Run]:
         if name.start() > done:
             yield text[done : name.start()]
         yield _named(book, name.group())
+        yield from _heir(book, name.group(), text)
         done = name.end()
     if done < len(text):
         yield text[done:]
+
+
+def _heir(book: Book, name: str, beside: str) -> Iterator[Run]:
+    """What took the place of a record, where the text does not name it itself."""
+    heir = heir_of(book, name)
+    if heir and heir not in beside:
+        yield " (superseded by "
+        yield Link(heir, heir)
+        yield ")"
+
+
+def heir_of(book: Book, name: str) -> str:
+    """The live record that took the place of a superseded one; empty where there is none."""
+    record = book.records.get(name)
+    if record is None or record.state != "superseded":
+        return ""
+    return book.heirs.get(name, ("",))[-1]
 
 
 def _named(book: Book, name: str) -> Run:

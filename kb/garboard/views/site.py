@@ -1,7 +1,7 @@
 """Every page of the handbook, the contents, and where each name leads."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import replace
 from types import ModuleType
 
@@ -14,15 +14,16 @@ from garboard.records.edition import Edition
 from garboard.records.finding import Finding
 from garboard.records.kinds import KINDS, kind_of
 from garboard.review.page_state import page_state
+from garboard.views.as_issued import edition_key
 from garboard.views.component_page import component_draft
 from garboard.views.contents import Section, Target
 from garboard.views.draft import Draft
 from garboard.views.front import front_draft, stub_draft
-from garboard.views.inline import title_of
+from garboard.views.inline import heir_of, title_of
 from garboard.views.lists import unfinished
 from garboard.views.manual import numbers_draft, rule_drafts, standing_draft
 from garboard.views.method_page import method_drafts
-from garboard.views.page import Calculation, Link, Page, Review
+from garboard.views.page import Calculation, Cell, Facts, Link, Page, Review
 from garboard.views.record_page import record_draft
 from garboard.views.registers import register_drafts
 from garboard.views.shows import parts_of
@@ -65,7 +66,30 @@ def lay_out(
     standing = _by_page(book, problems)
     findings = [one for one in book.of_kind(Finding) if unfinished(one)]
     users = _users(book)
+    _unlink(drafts)
     return tuple(_finish(draft, standing, findings, users) for draft in drafts)
+
+
+def _unlink(drafts: Collection[Draft]) -> None:
+    """Leave the words of links to editions that have no page."""
+    keys = {draft.key for draft in drafts}
+    for draft in drafts:
+        draft.blocks = [
+            Facts(tuple((name, _words(line, keys)) for name, line in block.rows))
+            if isinstance(block, Facts)
+            else block
+            for block in draft.blocks
+        ]
+
+
+def _words(line: Cell, keys: Collection[str]) -> Cell:
+    stem = edition_key(0)[:-1]
+    return tuple(
+        run.text
+        if isinstance(run, Link) and run.target.startswith(stem) and run.target not in keys
+        else run
+        for run in line
+    )
 
 
 def stamped(page: Page, edition: Edition) -> Page:
@@ -145,7 +169,7 @@ def _has_page(book: Book, key: str) -> bool:
 
 def targets(book: Book, pages: tuple[Page, ...]) -> dict[str, Target]:
     """Where every name leads: page keys, content files, ids, tags, blocks, addresses, sources."""
-    found = {page.key: Target(page.path, "", page.title) for page in pages}
+    found = {page.key: Target(page.path, "", page.title, heir_of(book, page.key)) for page in pages}
     for name, target in (*_in_pages(pages), *_in_headers(book, found)):
         found.setdefault(name, target)
     for address, value in book.values.items():
