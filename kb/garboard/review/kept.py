@@ -105,17 +105,18 @@ def _parts(thing: object, *names: str) -> dict[str, Any]:
     return {name: value for name, value in found if value is not None}
 
 
-def lost_words(issued: Mapping[str, str], now: Mapping[str, str]) -> tuple[Lost, ...]:
+def lost_words(issued: Mapping[str, str], record: Record) -> tuple[Lost, ...]:
     """What an edition held of a record and it no longer says.
 
-    A thing of a list may have gained a part since, as an objection its answer.
+    A thing of a list may have gained a part since, as an objection its answer. A record that was set
+    back to its start is still looked at for all that it held.
 
     Args:
         issued: Its kept words, as the edition has them.
-        now: Its kept words today.
+        record: As it stands today.
     """
     after: dict[str, list[str]] = defaultdict(list)
-    for key, told in now.items():
+    for key, told in (*_always(record), *_once_moved(record)):
         after[_list(key)].append(told)
     before: dict[str, list[str]] = defaultdict(list)
     for key, told in issued.items():

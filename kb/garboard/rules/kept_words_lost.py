@@ -23,7 +23,7 @@ from garboard.records.edition import Edition, IssuedRecord, IssuedText
 from garboard.records.inspection import Test
 from garboard.records.pages import WrittenPage
 from garboard.records.system import System
-from garboard.review.kept import LOGGED, kept_words, lost_lines, lost_words
+from garboard.review.kept import LOGGED, lost_lines, lost_words
 
 CODE = "kept-words-lost"
 SEVERITY = Severity.STOP
@@ -55,7 +55,7 @@ def check(book: Book) -> Iterator[Diagnostic]:
 
 def _of_record(record: Record, issued: IssuedRecord, number: int) -> Iterator[Diagnostic]:
     about = str(record.id)
-    for one in lost_words(issued.kept, kept_words(record)) if issued.kept else ():
+    for one in lost_words(issued.kept, record) if issued.kept else ():
         if not _unread(record, one.field):
             text = f"{about} {one.field} said {_shown(one.told)} in edition {number}, and no more"
             cure = "put it back; what is to be said otherwise stands beside it"
