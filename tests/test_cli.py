@@ -212,13 +212,13 @@ def test_the_commands_are_those_of_the_readme() -> None:
     readme = (HOUSE / "README.md").read_text("utf-8")
     named = set(re.findall(r"^\| `garboard ([a-z]+)", readme, re.MULTILINE))
 
-    assert named == {"check", "new", "sign", "value", "trace", "refresh"}
+    assert named == {"check", "new", "sign", "supersede", "value", "trace", "refresh"}
     for name in named:
         assert callable(getattr(cli, name))
 
 
 def test_help_of_every_command_says_what_it_does(capsys: pytest.CaptureFixture[str]) -> None:
-    for command in ("check", "new", "sign", "value", "trace", "refresh"):
+    for command in ("check", "new", "sign", "supersede", "value", "trace", "refresh"):
         with pytest.raises(SystemExit) as stop:
             main([command, "--help"])
         assert stop.value.code == 0

@@ -28,9 +28,11 @@ from garboard.records.logged import log_values
 from garboard.records.measured import Measurement, Plant, measurements_of, value_source
 from garboard.records.reply import Waiting
 from garboard.records.standing import is_live, state_of
+from garboard.records.successors import successors
 from garboard.records.system import ServiceStatus, System
 from garboard.review.covers import Signed
 from garboard.review.replies import waiting_replies
+from garboard.review.service_status import held_statuses
 from garboard.review.setback import Setback, set_back
 from garboard.review.signoffs import Reviewed, weigh
 
@@ -70,6 +72,10 @@ class Book:
     """Records that count as less far than they are written, by id."""
     waiting: Mapping[str, tuple[Waiting, ...]] = field(default_factory=dict)
     """Replies of reviewers that nobody has confirmed yet, by what they are about."""
+    heirs: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    """What took the place of each replaced record or tag, one after the other, a live one last."""
+    held: Mapping[str, ServiceStatus] = field(default_factory=dict)
+    """By code: the status that binds a system because nobody signed that it was set back."""
 
     @property
     def edition(self) -> Edition | None:
@@ -124,6 +130,10 @@ class Book:
         Args:
             about: A record id, a tag, an address, a system code, a block name or a page's path.
                 What belongs to no system counts as in service, so that every rule binds it.
+
+        Returns:
+            As written; where it was set back since the last edition and nobody in charge signed
+            that, as issued.
         """
         owner = about.split(".", maxsplit=1)[0]
         sheet = self.network.sheets.get(owner)
@@ -133,7 +143,7 @@ class Book:
         written = next((one.system for one in self.content.pages if one.where.path in paths), "")
         code = system_of(owner) if is_identifier(owner) else written or owner
         system = self.systems.get(code)
-        return system.status if system else ServiceStatus.IN_SERVICE
+        return self.held.get(code) or (system.status if system else ServiceStatus.IN_SERVICE)
 
     def fences_of(self, owner: str) -> Iterator[Fence]:
         """The calc fences of a record or page, in the order of its text."""
@@ -191,7 +201,8 @@ def make_book(
     network = _with_aliases(network, asked.aliases, content.components)
     today = on or content.vessel.as_of or date.today()  # noqa: DTZ011 - a vessel keeps its own day
     book = Book(content, network, tuple(mentions_in(content)), today)
-    book = _with_reviews(book)
+    held = held_statuses(content.systems, content.editions.last, content.people)
+    book = _with_reviews(replace(book, held=held))
     demands: dict[str, list[Demand]] = defaultdict(list)
     for one in demands_of(network.requirements, network.values):
         demands[book.source_of(one.address)].append(one)
@@ -219,8 +230,13 @@ def _with_reviews(book: Book) -> Book:
     """The book with its signatures weighed, and with what that moves back."""
     reviews = weigh(book.content, book.network)
     setbacks = set_back(book.records, reviews, book.today)
-    waiting = waiting_replies(book.content)
-    return replace(book, reviews=reviews, setbacks=setbacks, waiting=waiting)
+    return replace(
+        book,
+        reviews=reviews,
+        setbacks=setbacks,
+        heirs=successors(book.records, book.content.retired),
+        waiting=waiting_replies(book.content),
+    )
 
 
 def _measured(book: Book) -> Mapping[str, tuple[Measurement, ...]]:

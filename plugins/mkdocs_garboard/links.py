@@ -97,6 +97,11 @@ class Links:
             return None
         return self.way(path, target.path, anchor or target.anchor)
 
+    def heir(self, key: str) -> str:
+        """Id of the record that took the place of the one a key names; empty where none did."""
+        target = self.find(key)
+        return target.heir if target else ""
+
     @staticmethod
     def way(path: str, to: str, anchor: str = "") -> str:
         """The way from one page of the site to another."""

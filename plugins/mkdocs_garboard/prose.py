@@ -226,12 +226,13 @@ class NamesAndValues(Treeprocessor):
         if not text or "-" not in text:
             return text, []
         made: list[Element] = []
-        head, end = text, 0
+        head, end, close = text, 0, ""
         for match in NAMED.finditer(text):
             stop, way = self.writer.links.name_at(match, self.writer.path)
             if way is None:
                 continue
-            before = text[end : match.start()]
+            before = close + text[end : match.start()]
+            close = ""
             if made:
                 made[-1].tail = before
             else:
@@ -241,9 +242,22 @@ class NamesAndValues(Treeprocessor):
             self._lead(link, Markup('class="{}" href="{}"').format(look_of(match, stop), way))
             made.append(link)
             end = stop
+            heir = self.writer.links.heir(match[1])
+            if heir and heir not in text:
+                made.append(self._beside(link, heir))
+                close = ")"
         if made:
-            made[-1].tail = text[end:]
+            made[-1].tail = close + text[end:]
         return head, made
+
+    def _beside(self, link: Element, heir: str) -> Element:
+        """The record that took the place of one that is named, to stand behind it in brackets."""
+        link.tail = " (superseded by "
+        other = Element("a")
+        other.text = heir
+        way = self.writer.links.to(heir, self.writer.path) or ""
+        self._lead(other, Markup('class="id" href="{}"').format(way))
+        return other
 
 
 def _append(element: Element, text: str) -> None:

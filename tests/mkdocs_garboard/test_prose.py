@@ -1,6 +1,8 @@
 """Contributed text: names become links, values are filled in, and nothing else gets through."""
 
+import re
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -43,6 +45,34 @@ def test_a_bare_tag_becomes_its_label_plate(write: Write) -> None:
 
 def test_a_bare_id_becomes_a_link(write: Write) -> None:
     assert '(<a class="id" href="../id/SA-DD-003.html">SA-DD-003</a>)' in write("why (SA-DD-003).")
+
+
+@pytest.mark.parametrize(
+    ("text", "beside"),
+    [
+        ("why (SA-DD-003) and how", True),
+        ("why (SA-DD-003) and SA-RV-001", True),
+        ("SA-RV-001, not SA-DD-003", True),
+        ("SA-RV-001 instead of SA-DD-003", False),
+    ],
+)
+def test_a_superseded_id_has_its_successor_beside_it_unless_the_text_names_it(
+    text: str,
+    beside: bool,  # noqa: FBT001 - a case of the table
+    tmp_path: Path,
+) -> None:
+    handbook = sample.handbook()
+    old = replace(handbook.targets["SA-DD-003"], heir="SA-RV-001" if not beside else "SA-HV-001")
+    led = replace(handbook, targets={**handbook.targets, "SA-DD-003": old})
+    writer = ProseWriter(Links(led), Photos(content(tmp_path)), lambda _: None)
+
+    html = str(writer.write(Prose(text, Where(FILE)), PAGE, str.lower, references([text])))
+
+    link = '<a class="id" href="../id/SA-DD-003.html">SA-DD-003</a>'
+    assert (f"{link} (superseded by <a" in html) is beside
+    assert (">SA-HV-001</a>)" in html) is beside
+    words = re.sub("<[^>]*>", "", html).replace(" (superseded by SA-HV-001)", "").strip()
+    assert words == text
 
 
 def test_the_address_of_a_value_leads_to_its_owner(write: Write) -> None:

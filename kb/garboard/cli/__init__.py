@@ -13,25 +13,39 @@ from contextlib import contextmanager
 from importlib.metadata import entry_points, version
 from pathlib import Path
 
+from garboard.changes.since_edition import since_edition
 from garboard.cli.arguments import add_command, add_folder, content_folder
 from garboard.cli.edition import add_edition, edition
 from garboard.cli.intake import add_intake, intake
 from garboard.cli.numbers import trace, value
 from garboard.cli.pack import add_pack, pack
+from garboard.cli.refresh import add_refresh, refresh
 from garboard.cli.sign import add_sign, sign
+from garboard.cli.supersede import add_supersede, supersede
 from garboard.errors import Diagnostic, GarboardError, Severity
 from garboard.handbook import read_book
 from garboard.names import nearest
 from garboard.reading.corroboration import corroborate
 from garboard.reading.history import read_log
 from garboard.reading.new_record import new_record
-from garboard.reading.refresh import find_changes, write_changes
 from garboard.reading.start import start_handbook
 from garboard.records.kinds import BY_NAME
 from garboard.rules import RULES
 from garboard.rules.judge import judge
 
-__all__ = ["check", "edition", "intake", "main", "new", "pack", "refresh", "sign", "trace", "value"]
+__all__ = [
+    "check",
+    "edition",
+    "intake",
+    "main",
+    "new",
+    "pack",
+    "refresh",
+    "sign",
+    "supersede",
+    "trace",
+    "value",
+]
 
 FAILING = (Severity.STOP, Severity.HOLD)
 COLOURS = {Severity.STOP: "1;31", Severity.HOLD: "1;33", Severity.WARN: "33", Severity.NOTE: "2"}
@@ -109,14 +123,9 @@ def _parser() -> argparse.ArgumentParser:
     one.add_argument("address", help="such as receiver-sizing.n")
     add_folder(one)
 
-    one = add_command(
-        commands, "refresh", refresh, "rewrite quoted numbers that went stale, showing each"
-    )
-    one.add_argument(
-        "folder", nargs="?", type=Path, help="content folder, the one with handbook.yml"
-    )
-    one.add_argument("--dry-run", action="store_true", help="show the changes and write nothing")
+    add_refresh(commands)
     add_sign(commands)
+    add_supersede(commands)
     add_pack(commands)
     add_intake(commands)
     add_edition(commands)
@@ -139,6 +148,8 @@ def check(args: argparse.Namespace) -> int:
             f"{sum(item.severity is severity for item in found)} {severity}"
             for severity in Severity
         )
+        if since := since_edition(book):
+            print(since)
         print(f"{counts}. {HONEST}")
         if told:
             print(f"History of the files: {told.reach}.")
@@ -174,19 +185,6 @@ def new(args: argparse.Namespace) -> int:
 def _starter() -> Iterator[tuple[str, str]]:
     for entry in entry_points(group="garboard.starter"):
         yield from entry.load()().items()
-
-
-def refresh(args: argparse.Namespace) -> int:
-    """Rewrite stale quotations, showing each change."""
-    folder = content_folder(args.folder)
-    book = read_book(folder)
-    changes = find_changes(book.content, book.show, book.values)
-    for change in changes:
-        print(f"{change.where}: {change.old!r} -> {change.new!r}")
-    if not args.dry_run:
-        write_changes(folder, book.content, changes)
-    print(f"{len(changes)} {'would be ' if args.dry_run else ''}rewritten.")
-    return 0
 
 
 def _coloured(item: Diagnostic) -> str:

@@ -1,12 +1,13 @@
 """Freeze a handbook into an edition: what it says, how it stood, and until when it may be relied on."""
 
+from collections.abc import Iterable
 from dataclasses import replace
 from datetime import date
 
 import msgspec
 
 from garboard.book import Book
-from garboard.errors import Diagnostic
+from garboard.errors import Diagnostic, Severity
 from garboard.handbook import Handbook
 from garboard.reading.edition_file import sealed
 from garboard.reading.text_file import digest_of
@@ -20,8 +21,10 @@ from garboard.records.edition import (
     IssuedPage,
     IssuedRecord,
     IssuedSystem,
+    IssuedText,
     IssuedValue,
 )
+from garboard.records.signoff import SignOff
 from garboard.records.standing import kind_name, state_of
 from garboard.review.canonical import whole_digest
 from garboard.review.covers import name_of
@@ -58,10 +61,18 @@ def freeze(handbook: Handbook, files: Files, by: str, valid_until: date, ends: s
             vessel=content.vessel.vessel,
             defers_to=content.vessel.defers_to,
             systems={
-                code: IssuedSystem(title=one.title, status=str(one.status))
+                code: IssuedSystem(
+                    title=one.title, status=str(book.status_of(code)), signed=_signed(one.signed)
+                )
                 for code, one in book.systems.items()
             },
             records={key: _record(one) for key, one in book.records.items()},
+            written={
+                one.where.path: IssuedText(
+                    page=str(one.page or ""), system=one.system, signed=_signed(one.signed)
+                )
+                for one in content.pages
+            },
             components={tag: whole_digest(part) for tag, part in book.components.items()},
             values={
                 address: IssuedValue(text=one.text, label=one.label, given=one.given)
@@ -108,9 +119,13 @@ def _record(record: Record) -> IssuedRecord:
         revision=record.revision,
         digest=whole_digest(record),
         path=record.where.path,
-        signed=tuple(signed_line(line) for line in record.signed),
+        signed=_signed(record.signed),
         kept=dict(kept_words(record)),
     )
+
+
+def _signed(lines: Iterable[SignOff]) -> tuple[str, ...]:
+    return tuple(signed_line(line) for line in lines)
 
 
 def _page(page: Page) -> IssuedPage:
@@ -125,14 +140,16 @@ def _page(page: Page) -> IssuedPage:
 
 
 def _fired(fault: Diagnostic, number: int, book: Book) -> Fired:
-    """A fault, and since which edition it has been standing."""
-    earlier = next(
+    """A fault, and since which edition it has been standing; as a note it stood for nothing."""
+    earlier = min(
         (
             one
             for one in (book.edition.fired if book.edition else ())
             if (one.code, one.about) == (fault.code, fault.about)
+            and (one.severity is Severity.NOTE) is (fault.severity is Severity.NOTE)
         ),
-        None,
+        key=lambda one: one.since,
+        default=None,
     )
     return Fired(
         code=fault.code,

@@ -19,7 +19,7 @@ from garboard.records.base import Asked, Record
 from garboard.records.kinds import Kind, Place
 from garboard.records.questions import meaning_of, questions_of
 
-__all__ = ["blank", "next_id", "path_for"]
+__all__ = ["blank", "next_id", "path_for", "plain"]
 
 NOT_ASKED = {"id", "revision", "signed"}
 """Given by the commands, and not asked."""
@@ -50,7 +50,7 @@ def blank(  # noqa: PLR0913 - the lines that are written at once
     """
     known = {"id": ident, "title": title, "system": system, "author": author}
     lines = ["---", f"# {kind.name.capitalize()}. {meaning_of(kind.record)}", HINT]
-    lines += [f"{key}: {_plain(text)}" for key, text in known.items() if text]
+    lines += [f"{key}: {plain(text)}" for key, text in known.items() if text]
     if not ident:
         lines.append(f"kind: {kind.name}")
     if drafted:
@@ -126,7 +126,7 @@ def _choice(hint: Any) -> str:  # noqa: ANN401 - a type hint
     return ""
 
 
-def _plain(text: str) -> str:
+def plain(text: str) -> str:
     """Text as a value, in quotes where it could be misread."""
     return text if PLAIN.fullmatch(text) else quote(" ".join(text.split()))
 

@@ -37,7 +37,7 @@ __all__ = [
     "bare_id",
     "beside",
     "date_of",
-    "keep",
+    "filled_later",
     "several",
 ]
 
@@ -91,8 +91,6 @@ class Asked:
     """Wanted before the record leaves its start state."""
     classes: str = ""
     """Wanted of these classes before the record comes to rest."""
-    kept: bool = False
-    """Never lost: what it once said stays."""
     later: bool = False
     """Filled after the signature, outside its digest."""
 
@@ -101,23 +99,15 @@ def asked(
     classes: str = "",
     *,
     default: Any = None,  # noqa: ANN401 - a field of any type
-    factory: Callable[[], Any] | None = None,
-    kept: bool = False,
     later: bool = False,
 ) -> Any:  # noqa: ANN401 - a field of any type
     """A field that is wanted: of these classes at rest; of none, before the start is left."""
-    return _field(default, factory, Asked(not classes, classes, kept=kept, later=later))
+    return field(default=default, metadata={"asked": Asked(not classes, classes, later=later)})
 
 
-def keep(
-    *,
-    default: Any = None,  # noqa: ANN401 - a field of any type
-    factory: Callable[[], Any] | None = None,
-    kept: bool = True,
-    later: bool = False,
-) -> Any:  # noqa: ANN401 - a field of any type
-    """An optional field that is kept for ever, or filled later, or both."""
-    return _field(default, factory, Asked(kept=kept, later=later))
+def filled_later(default: Any = None) -> Any:  # noqa: ANN401 - a field of any type
+    """An optional field that is filled after the signature, outside its digest."""
+    return field(default=default, metadata={"asked": Asked(later=True)})
 
 
 def beside(
@@ -139,12 +129,6 @@ def beside(
 def several() -> Any:  # noqa: ANN401 - a field of any type
     """A list field that may be written without brackets where it holds one thing."""
     return field(default=(), metadata={"several": True})
-
-
-def _field(default: Any, factory: Callable[[], Any] | None, wanted: Asked) -> Any:  # noqa: ANN401 - a field of any type
-    if factory is not None:
-        return field(default_factory=factory, metadata={"asked": wanted})
-    return field(default=default, metadata={"asked": wanted})
 
 
 def bare_id(text: str) -> str:

@@ -4,7 +4,7 @@ A change says what was so before, because the old number is what a later reader 
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 from enum import StrEnum
 from typing import ClassVar
@@ -22,7 +22,7 @@ from garboard.records.base import (
     RecordId,
     Tag,
     asked,
-    keep,
+    filled_later,
 )
 from garboard.records.in_kind import differences
 
@@ -91,17 +91,17 @@ class Change(Record):
     """Who must be told or trained before it is used?"""
     because: tuple[RecordId, ...] = ()
     """Which records brought it about?"""
-    values: Mapping[Address, Shift] = keep(factory=dict)
+    values: Mapping[Address, Shift] = field(default_factory=dict)
     """Which values does it move, from what to what?"""
     voids: tuple[RecordId, ...] = ()
     """Which tests prove nothing any more?"""
     retests: tuple[RecordId, ...] = ()
     """Which tests take their place?"""
-    installed: date | None = keep(later=True)
+    installed: date | None = filled_later()
     """On which day did it become true?"""
     in_kind: InKind | None = asked("C")
     """Is it really in kind? Each attribute, old and new."""
-    looked_at: tuple[Mention, ...] = keep(default=(), later=True, kept=False)
+    looked_at: tuple[Mention, ...] = filled_later(())
     """What else does it reach that was looked at and needs no change? Ids, tags, part numbers, numbers of
     cards, codes of systems, paths of pages."""
 
@@ -132,7 +132,7 @@ class TemporaryModification(Record):
     """What is looked at on the rounds?"""
     compensates: Mention | None = asked("AB")
     """What makes up for it meanwhile?"""
-    fitted: Fitted | None = keep(later=True)
+    fitted: Fitted | None = filled_later()
     """Who fitted it, and when?"""
 
 

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import ClassVar
 
-from garboard.records.base import Address, Mention, Person, Record, RecordId, asked, keep
+from garboard.records.base import Address, Mention, Person, Record, RecordId, asked
 
 __all__ = ["Decision", "Objection", "Option"]
 
@@ -40,7 +40,7 @@ class Decision(Record):
 
     question: Mention | None = asked()
     """What had to be decided?"""
-    options: tuple[Option, ...] = asked(default=(), kept=True)
+    options: tuple[Option, ...] = asked(default=())
     """What could have been done? `leave it` among them; each refused one says why not."""
     chosen: Mention | None = asked()
     """Which was chosen?"""
@@ -50,7 +50,7 @@ class Decision(Record):
     """Which need does it serve?"""
     assumptions: tuple[Mention, ...] = asked("AB", default=())
     """What was taken to be so?"""
-    objections: tuple[Objection, ...] = keep(default=())
+    objections: tuple[Objection, ...] = ()
     """Who was against it, and what was answered?"""
     accepts: Mention | None = None
     """What is knowingly put up with?"""

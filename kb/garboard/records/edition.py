@@ -20,6 +20,7 @@ __all__ = [
     "IssuedPage",
     "IssuedRecord",
     "IssuedSystem",
+    "IssuedText",
     "IssuedValue",
 ]
 
@@ -52,6 +53,21 @@ class IssuedSystem:
 
     title: str
     status: str
+    """The one that bound it, which is not always the one that was written."""
+    signed: tuple[str, ...] = ()
+    """Each signature on its status in one canonical line."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class IssuedText:
+    """A written page as it was issued, as far as people signed it."""
+
+    page: str
+    """What it is for: a page kind; empty for a page without front matter."""
+    system: str
+    """Code of its system; empty where it belongs to the whole vessel."""
+    signed: tuple[str, ...] = ()
+    """Each signature in one canonical line."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -130,6 +146,8 @@ class Edition:
     defers_to: tuple[str, ...] = ()
     systems: Mapping[str, IssuedSystem] = field(default_factory=dict)
     records: Mapping[str, IssuedRecord] = field(default_factory=dict)
+    written: Mapping[str, IssuedText] = field(default_factory=dict)
+    """Written pages by the path of their file."""
     components: Mapping[str, str] = field(default_factory=dict)
     """Tag to the digest of what was recorded of it."""
     values: Mapping[str, IssuedValue] = field(default_factory=dict)

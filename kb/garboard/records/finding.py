@@ -9,7 +9,15 @@ from datetime import date
 from enum import StrEnum
 from typing import ClassVar
 
-from garboard.records.base import Identifier, Mention, Person, Record, RecordId, asked, keep
+from garboard.records.base import (
+    Identifier,
+    Mention,
+    Person,
+    Record,
+    RecordId,
+    asked,
+    filled_later,
+)
 
 __all__ = [
     "Action",
@@ -110,7 +118,7 @@ class Finding(Record):
 
     letters: ClassVar[str] = "FN"
 
-    words: str | None = asked(kept=True)
+    words: str | None = asked()
     """What was seen? In the finder's own words, never changed later."""
     grade: Grade | None = asked()
     """What sort of finding is it?"""
@@ -120,7 +128,7 @@ class Finding(Record):
     """Who found it, when, and doing what?"""
     danger: Danger | None = asked()
     """Is anybody in danger from it now?"""
-    interim: Interim | None = keep(later=True)
+    interim: Interim | None = filled_later()
     """What keeps people safe until it is put right? Wanted where the danger is immediate."""
     against: tuple[RecordId, ...] = ()
     """Which records is it against?"""
@@ -132,9 +140,9 @@ class Finding(Record):
     """Which checks should have caught it, and did not?"""
     extent: Extent | None = asked("A", later=True)
     """Where else could it be, and was it looked for there?"""
-    disposition: Disposition | None = keep(later=True, kept=False)
+    disposition: Disposition | None = filled_later()
     """What is done with the thing found?"""
-    actions: tuple[RecordId, ...] = keep(default=(), later=True, kept=False)
+    actions: tuple[RecordId, ...] = filled_later(())
     """Which actions came of it?"""
     effective_on: date | None = asked("A", later=True)
     """On which day is it looked at whether the cure worked?"""
@@ -158,13 +166,13 @@ class Action(Record):
     """By which day?"""
     aim: Aim | None = asked()
     """What is it for?"""
-    evidence: tuple[RecordId, ...] = keep(default=(), later=True, kept=False)
+    evidence: tuple[RecordId, ...] = filled_later(())
     """Which records show that it was done?"""
     look_for: Mention | None = asked("A")
     """What will be looked for, to see whether it worked?"""
     look_on: date | None = asked("A")
     """On which day will that be looked for?"""
-    result: Mention | None = keep(later=True, kept=False)
+    result: Mention | None = filled_later()
     """What did that show?"""
 
 

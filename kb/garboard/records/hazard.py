@@ -84,6 +84,8 @@ class Control:
     """What is it? A tag, a procedure, or text."""
     verified: RecordId | None = None
     """Which test shows that it works?"""
+    removed: Mention | None = None
+    """Since when does it stand there no more, and why? It stays in the list with that."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -130,7 +132,7 @@ class Hazard(Record):
     """How likely, A to F?"""
     if_ignored: IfIgnored | None = asked()
     """Ignored, will it hurt, or could it?"""
-    controls: tuple[Control, ...] = asked(default=(), kept=True)
+    controls: tuple[Control, ...] = asked(default=())
     """What stands between the energy and the harm?"""
     residual: Residual | None = asked("A")
     """What is left with all of that in place?"""
@@ -138,3 +140,8 @@ class Hazard(Record):
     """On which day is it looked at again?"""
     message: Message | None = None
     """What does the page say before a step that meets it?"""
+
+    @property
+    def in_place(self) -> tuple[Control, ...]:
+        """The controls that have not been removed."""
+        return tuple(one for one in self.controls if one.removed is None)

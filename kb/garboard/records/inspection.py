@@ -15,7 +15,7 @@ from garboard.records.base import (
     RecordId,
     Tag,
     asked,
-    keep,
+    filled_later,
 )
 
 __all__ = [
@@ -160,7 +160,7 @@ class Test(Record):
     """What was tested? Tags, with the serial number of what was fitted."""
     result: Result | None = asked()
     """Pass, fail or incomplete?"""
-    readings: tuple[Reading, ...] = asked(default=(), kept=True)
+    readings: tuple[Reading, ...] = asked(default=())
     """What was read, and with which instrument?"""
     criterion: Mention | None = asked()
     """What had to come out? Fixed before the test."""
@@ -180,7 +180,7 @@ class Test(Record):
     """Who watched?"""
     connections: str | None = None
     """For a line trace: the digest of the connections as they were traced."""
-    deviations: Mention | None = keep(later=True, kept=False)
+    deviations: Mention | None = filled_later()
     """What was not done as the procedure says?"""
     made_good: tuple[Mention, ...] = asked("A", default=(), later=True)
     """What was put back: blanks out, gags off, drains shut?"""

@@ -82,3 +82,20 @@ class PersonEntry:
     """When shown round, and by whom?"""
     competence: tuple[Competence, ...] = ()
     """Which procedures has this person shown to master?"""
+
+    def lacks(self, capacity: Capacity, system: str, weight: Class | None = None) -> str:
+        """What this person may not do: to act in a capacity; empty where it may be done.
+
+        Args:
+            capacity: In which somebody signs.
+            system: Code of the system it is about; empty for the whole vessel.
+            weight: Class of what is signed; None for what has none.
+        """
+        if capacity not in self.may:
+            may = ", ".join(self.may) or "sign nothing"
+            return f"act so (may: {may})"
+        if self.class_ and weight and weight < self.class_:
+            return f"do so for class {weight} (up to class {self.class_})"
+        if self.systems and system not in self.systems:
+            return f"do so in {system} (in {', '.join(self.systems)})"
+        return ""

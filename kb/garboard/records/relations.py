@@ -14,7 +14,13 @@ from garboard.calc.value import Given
 from garboard.names import ADDRESS, is_identifier
 from garboard.records import base
 
-__all__ = ["Names", "Reference", "find_references"]
+__all__ = ["TELLS_WHAT_WAS", "Names", "Reference", "find_references"]
+
+TELLS_WHAT_WAS = (
+    *("supersedes", "follows", "answers", "because", "against", "voids", "escaped", "event"),
+    *("record", "credit", "signed", "replaced_by"),
+)
+"""Fields that name a record because of what it was."""
 
 
 class Names(StrEnum):

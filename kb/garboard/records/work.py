@@ -14,7 +14,7 @@ from garboard.records.base import (
     RecordId,
     Tag,
     asked,
-    keep,
+    filled_later,
 )
 
 __all__ = ["Basis", "Completed", "Done", "Effort", "MaintenanceTask", "OpenItem", "WorkPackage"]
@@ -86,7 +86,7 @@ class WorkPackage(Record):
     """Which parts?"""
     isolation: RecordId | None = None
     """Which isolation procedure must be in force?"""
-    done: Completed | None = keep(later=True)
+    done: Completed | None = filled_later()
     """Who finished it, and when?"""
 
 
@@ -146,5 +146,5 @@ class MaintenanceTask(Record):
     """What must one be able to do?"""
     standby: Mention | None = None
     """Which stand-by carries on meanwhile, and when was it last tried?"""
-    done: tuple[Done, ...] = keep(default=(), later=True)
+    done: tuple[Done, ...] = filled_later(())
     """When was it done, by whom, how found, how left?"""

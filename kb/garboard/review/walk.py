@@ -32,17 +32,20 @@ class Walk:
     """The capacity in which somebody would have to sign the last step."""
 
 
-def walk(machine: Machine, signed: Sequence[SignOff], state: str, mark: str) -> Walk:
+def walk(
+    machine: Machine, signed: Sequence[SignOff], state: str, mark: str, start: str = ""
+) -> Walk:
     """Walk by the signatures that move a state.
 
     Args:
         machine: Of the kind.
-        signed: Every line; those without `to` move nothing.
+        signed: The lines to walk by; those without `to` move nothing.
         state: As written.
         mark: Class of the record; of a plan line its point.
+        start: The state to set out from; left out, the start of the kind.
     """
-    at: dict[str, None] = {machine.start: None}
-    reached = machine.start
+    reached = start or machine.start
+    at: dict[str, None] = {reached: None}
     moving = sorted(
         (number for number, line in enumerate(signed) if line.to), key=lambda one: signed[one].on
     )

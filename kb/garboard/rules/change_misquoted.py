@@ -63,7 +63,7 @@ def _said_now(book: Book, change: Change, address: str) -> Value | None:
 def _said_then(book: Book, change: Change, address: str) -> str:
     """What the last edition said, where nothing but this change can have moved it since."""
     edition = book.edition
-    day = change.installed or book.today
+    day = change.installed or change.drafted or book.today
     if edition is None or address not in edition.values or edition.issued >= day:
         return ""
     moves = changes_of_value(book.of_kind(Change), address)

@@ -4,7 +4,7 @@ Why: a guard that nobody has tried is a hope. What stands between the energy and
 tested like anything else.
 
 Fix: name the test that shows the control works; where it fails, put in another control or lower
-what it is ranked as.
+what it is ranked as. A control that is there no more stays in the list, with `removed`.
 """
 
 from collections.abc import Iterator
@@ -29,14 +29,14 @@ def check(book: Book) -> Iterator[Diagnostic]:
         if has_left(hazard) or state_of(hazard) == "closed":
             continue
         about = str(hazard.id)
-        if not hazard.controls:
+        if not hazard.in_place:
             text = f"{about} has no control"
             cure = "say what stands between the energy and the harm, or have the hazard closed"
             yield Diagnostic(hazard.place("controls"), SEVERITY, text, cure, CODE, about)
         for number, control in enumerate(hazard.controls):
-            fault = _fault(book, control)
+            fault = _fault(book, control) if control.removed is None else ""
             if fault:
-                cure = "name the test that proves it, or take it out of the controls"
+                cure = "name the test that proves it, or say since when and why it is removed"
                 where = hazard.place(f"controls[{number}]")
                 yield Diagnostic(where, SEVERITY, fault, cure, CODE, about)
 

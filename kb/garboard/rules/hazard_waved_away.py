@@ -41,7 +41,7 @@ def check(book: Book) -> Iterator[Diagnostic]:
 
 
 def _only_words(hazard: Hazard) -> bool:
-    return bool(hazard.controls) and all(one.rank is Rank.WORDS for one in hazard.controls)
+    return bool(hazard.in_place) and all(one.rank is Rank.WORDS for one in hazard.in_place)
 
 
 def _accepted(book: Book, hazard: Hazard) -> bool:

@@ -6,7 +6,8 @@ look has not.
 Fix: stop, expose and inspect, and raise a finding; or have the named party release what it has
 really seen. Work that is done and hides a component counts as past every hold on it. A hold that was
 called stays one: to withdraw it, or to put a lesser point in its place, is to pass it. A line whose
-`point` was merely rewritten is told from its signatures, which then no longer fit.
+`point` was merely rewritten is told from its signatures, which then no longer fit, and from the edition
+that had it as called.
 """
 
 from collections.abc import Iterator
@@ -17,7 +18,9 @@ from garboard.records.base import bare_id
 from garboard.records.inspection import PlanLine, Point, Test
 from garboard.records.signoff import SignOff
 from garboard.records.standing import has_left, state_of
+from garboard.records.states import LEAVING
 from garboard.records.work import WorkPackage
+from garboard.review.kept import POINT
 from garboard.rules.held_parts import hidden
 from garboard.rules.proofs import is_proof
 
@@ -29,6 +32,7 @@ WAIVABLE = False
 DONE = ("complete", "verified")
 BEGUN = ("in hand", *DONE)
 CALLED = ("called", "at hold")
+OVER = ("released",)
 
 
 def check(book: Book) -> Iterator[Diagnostic]:
@@ -53,6 +57,7 @@ def check(book: Book) -> Iterator[Diagnostic]:
             text = f"{work.id} is {state_of(work)} and hides {tag}, {line.id} on it is not released"
             cure = "expose and inspect, raise a finding; or have the named party release it"
             yield Diagnostic(work.place("hides"), SEVERITY, text, cure, CODE, str(work.id))
+    yield from _weakened(book)
 
 
 def _passed(book: Book, line: PlanLine) -> Iterator[Diagnostic]:
@@ -66,6 +71,46 @@ def _passed(book: Book, line: PlanLine) -> Iterator[Diagnostic]:
             cure = "expose and inspect, raise a finding; or have the named party release it"
             where = work.place("state")
             yield Diagnostic(where, SEVERITY, text, cure, CODE, str(work.id))
+
+
+def _weakened(book: Book) -> Iterator[Diagnostic]:
+    """Holds that the last edition had as called, and that hold nothing any more."""
+    edition = book.edition
+    for key, issued in edition.records.items() if edition else ():
+        line = book.records.get(key)
+        if edition is None or POINT not in issued.kept or not isinstance(line, PlanLine):
+            continue
+        called = f"{key} was called as hold point H in edition {edition.number}"
+        if line.point is not Point.HOLD and "point" not in line.unread:
+            text = f"{called} and is now {line.point or 'without a point'}"
+            where, cure = line.place("point"), "make it H again, and have it released"
+        elif any(_dropped(book, line)):
+            continue  # told already, from its signatures
+        elif has_left(line) and issued.state not in (*OVER, *LEAVING) and not _held_on(book, line):
+            text = f"{called}, and is {line.state} without having been released"
+            where, cure = (
+                line.place("state"),
+                "put it back, or supersede it by another hold point H",
+            )
+        else:
+            continue
+        yield Diagnostic(where, SEVERITY, text, cure, CODE, key)
+
+
+def _held_on(book: Book, line: PlanLine) -> bool:
+    """Whether another hold took its place, however many came between."""
+    heirs = {str(one.supersedes): one for one in book.of_kind(PlanLine) if one.supersedes}
+    seen = {str(line.id)}
+    heir = heirs.get(str(line.id))
+    while heir is not None and has_left(heir) and str(heir.id) not in seen:
+        seen.add(str(heir.id))
+        heir = heirs.get(str(heir.id))
+    return (
+        line.state == "superseded"
+        and heir is not None
+        and heir.point is Point.HOLD
+        and not has_left(heir)
+    )
 
 
 def _unproved(book: Book, line: PlanLine) -> Iterator[Diagnostic]:

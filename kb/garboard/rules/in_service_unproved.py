@@ -29,7 +29,7 @@ PASSED = ("passed", "limited")
 def check(book: Book) -> Iterator[Diagnostic]:
     """Look for what stands against each system in service, as it counts today."""
     for code, system in book.systems.items():
-        if system.status is not ServiceStatus.IN_SERVICE:
+        if book.status_of(code) is not ServiceStatus.IN_SERVICE:
             continue
         against = [*_open(book, code), *_unreviewed(book, code)]
         for what, cure in against:

@@ -1,22 +1,29 @@
 """Run every rule over a book, and weigh what it finds by how far the system has come.
 
 A rule binds from a service status on; before it the same message is a note. A granted concession
-that names the rule and the place makes it a note as well, for as long as it stands.
+that names the rule and the place makes it a note as well, for as long as it stands; nothing else
+does. A warning that editions have carried for too long holds.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 from types import ModuleType
 
 from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
+from garboard.records.base import Class, date_of
 from garboard.records.change import Concession
+from garboard.records.edition import Fired
 from garboard.records.signoff import Capacity
 from garboard.records.system import ServiceStatus
 from garboard.rules.conditions import broken_conditions
 
 __all__ = ["judge"]
+
+PATIENCE = timedelta(days=30)
+"""How long a warning may stand after an edition first carried it."""
+Carried = Mapping[tuple[str, str], Fired]
 
 
 def judge(book: Book, rules: Iterable[ModuleType]) -> tuple[Diagnostic, ...]:
@@ -29,16 +36,17 @@ def judge(book: Book, rules: Iterable[ModuleType]) -> tuple[Diagnostic, ...]:
     Returns:
         Diagnostics sorted by place, then gravity, each once.
     """
-    found = {item for rule in rules for item in _weighed(book, rule)}
+    carried, granted = _carried(book), tuple(_granted(book))
+    found = {item for rule in rules for item in _weighed(book, rule, granted, carried)}
     return tuple(
         sorted(found, key=lambda item: (item.where, item.severity.rank, item.code, item.text))
     )
 
 
-def _weighed(book: Book, rule: ModuleType) -> Iterator[Diagnostic]:
-    waivers = (
-        [item for item in _granted(book) if item.departs_from == rule.CODE] if rule.WAIVABLE else []
-    )
+def _weighed(
+    book: Book, rule: ModuleType, granted: Iterable[Concession], carried: Carried
+) -> Iterator[Diagnostic]:
+    waivers = [item for item in granted if item.departs_from == rule.CODE] if rule.WAIVABLE else []
     for item in rule.check(book):
         status = book.status_of(item.about)
         if status.order < ServiceStatus(rule.BINDS_FROM).order:
@@ -46,21 +54,53 @@ def _weighed(book: Book, rule: ModuleType) -> Iterator[Diagnostic]:
         elif waiver := next((one for one in waivers if item.about in one.where_), None):
             text = f"{item.text}; conceded by {waiver.id} until {waiver.until}"
             yield replace(item, severity=Severity.NOTE, text=text)
+        elif rule.SEVERITY is Severity.WARN and item.severity is Severity.WARN:
+            yield _aged(item, carried.get((item.code, item.about)), book.today)
         else:
             yield item
 
 
+def _carried(book: Book) -> Carried:
+    """What the last edition carried and was more than a note, by code and what it is about."""
+    fired = book.edition.fired if book.edition else ()
+    oldest = sorted(fired, key=lambda one: one.since, reverse=True)
+    return {(one.code, one.about): one for one in oldest if one.severity is not Severity.NOTE}
+
+
+def _aged(item: Diagnostic, carried: Fired | None, today: date) -> Diagnostic:
+    """A warning, or the hold that it has become."""
+    if carried is None or today - carried.on <= PATIENCE:
+        return item
+    text = f"{item.text}; a warning since edition {carried.since} of {carried.on}"
+    return replace(item, severity=Severity.HOLD, text=text)
+
+
 def _granted(book: Book) -> Iterator[Concession]:
-    """Concessions that stand today; one that lapsed, ran out or lost a condition concedes nothing."""
+    """The concessions that stand: granted by an approver whose signature fits, in time and on terms.
+
+    One that lapsed, ran out or lost a condition concedes nothing; one that is meant for a single path
+    finding waives nothing else.
+    """
     for record in book.of_kind(Concession):
-        running = not isinstance(record.until, date) or record.until >= book.today
-        by_approver = any(
-            line.capacity is Capacity.APPROVER and line.to == "granted" for line in record.signed
+        reviewed = book.reviews.get(str(record.id))
+        by_approver = reviewed is not None and any(
+            each.line.to == "granted" and _may_grant(book, record, each.line.by)
+            for each in reviewed.standing(Capacity.APPROVER)
         )
-        if (
-            book.state(record) == "granted"
-            and by_approver
-            and running
-            and not [*broken_conditions(book, record)]
-        ):
+        granted = book.state(record) == "granted" and by_approver and _running(book, record)
+        if granted and record.fingerprint is None and not [*broken_conditions(book, record)]:
             yield record
+
+
+def _may_grant(book: Book, record: Concession, by: str) -> bool:
+    person = book.content.people.get(by)
+    lacks = person.lacks(Capacity.APPROVER, record.system, record.weight) if person else "all"
+    return not lacks and by != record.author
+
+
+def _running(book: Book, record: Concession) -> bool:
+    """Whether it is in its time: up to a day, or for a lower class up to an event."""
+    until = date_of(record.until)
+    if until is None:
+        return record.until is not None and record.weight is not Class.A
+    return until >= book.today

@@ -12,23 +12,18 @@ from collections.abc import Iterator
 from garboard.book import Book, Mentioned
 from garboard.errors import Diagnostic, Severity
 from garboard.records.base import bare_id
-from garboard.records.standing import has_left, is_live, refused
+from garboard.records.relations import TELLS_WHAT_WAS
+from garboard.records.standing import has_left, is_live
 
 CODE = "rests-on-dead-record"
 SEVERITY = Severity.HOLD
 BINDS_FROM = "sketch"
 WAIVABLE = True
 
-TELLS_WHAT_WAS = (
-    *("supersedes", "follows", "answers", "because", "against", "voids", "escaped", "event"),
-    *("record", "credit", "signed", "replaced_by"),
-)
-"""Fields that name a record because of what it was."""
-
 
 def check(book: Book) -> Iterator[Diagnostic]:
     """Look at everything a live record or a page names, for what has left."""
-    heirs = dict(_heirs(book))
+    heirs = {name: chain[-1] for name, chain in book.heirs.items()}
     named = {(item.by, bare_id(item.to)) for item in book.mentions}
     for item in book.mentions:
         to = bare_id(item.to)
@@ -58,13 +53,3 @@ def _relies(book: Book, item: Mentioned) -> bool:
     by = book.records.get(item.by)
     field = item.field.split(".")[0].split("[")[0]
     return field not in TELLS_WHAT_WAS and (by is None or is_live(by))
-
-
-def _heirs(book: Book) -> Iterator[tuple[str, str]]:
-    """What left, and what took its place."""
-    for name, entry in book.content.retired.items():
-        if entry.replaced_by:
-            yield name, entry.replaced_by
-    for record in book.records.values():
-        if record.supersedes and not has_left(record) and not refused(record):
-            yield record.supersedes, str(record.id)

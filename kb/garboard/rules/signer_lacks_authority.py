@@ -9,11 +9,10 @@ people.yml, and say why in a decision.
 from collections.abc import Iterator
 
 from garboard.book import Book
-from garboard.errors import Diagnostic, Severity
+from garboard.errors import Diagnostic, Severity, Where
 from garboard.records.base import Class, Record
-from garboard.records.people import PersonEntry
-from garboard.records.signoff import Capacity
-from garboard.rules.signed import Line, lines
+from garboard.records.signoff import Capacity, SignOff
+from garboard.rules.signed import lines
 
 CODE = "signer-lacks-authority"
 SEVERITY = Severity.HOLD
@@ -26,26 +25,30 @@ FREE = (Capacity.ANY_HAND, Capacity.AUTHOR)
 
 def check(book: Book) -> Iterator[Diagnostic]:
     """Compare each signature with what its person may do."""
+    yield from _of_systems(book)
     for line in lines(book):
         signed = line.weighed.line
         person = book.content.people.get(signed.by)
         if person is None or signed.capacity in FREE:
             continue
-        lack = _lack(line, person)
+        thing = line.thing
+        weight = thing.weight if isinstance(thing, Record) else Class.B
+        lack = person.lacks(signed.capacity, thing.system, weight)
         if lack:
-            cure = "have somebody sign who may, or widen people.yml by a decision"
-            text = f"{signed.by} signs as {signed.capacity}, and may not {lack}"
-            yield Diagnostic(line.where, SEVERITY, text, cure, CODE, line.key)
+            yield _said(line.where, signed, lack, line.key)
 
 
-def _lack(line: Line, person: PersonEntry) -> str:
-    signed, thing = line.weighed.line, line.thing
-    if signed.capacity not in person.may:
-        may = ", ".join(person.may) or "sign nothing"
-        return f"act so (may: {may})"
-    weight = thing.weight if isinstance(thing, Record) else Class.B
-    if person.class_ and weight < person.class_:
-        return f"do so for class {weight} (up to class {person.class_})"
-    if person.systems and thing.system not in person.systems:
-        return f"do so in {thing.system} (in {', '.join(person.systems)})"
-    return ""
+def _of_systems(book: Book) -> Iterator[Diagnostic]:
+    """The signatures on a service status."""
+    for code, system in book.systems.items():
+        for number, signed in enumerate(system.signed):
+            person = book.content.people.get(signed.by)
+            lack = person.lacks(signed.capacity, code) if person else ""
+            if lack:
+                yield _said(system.place(f"signed[{number}]"), signed, lack, code)
+
+
+def _said(where: Where, signed: SignOff, lack: str, about: str) -> Diagnostic:
+    cure = "have somebody sign who may, or widen people.yml by a decision"
+    text = f"{signed.by} signs as {signed.capacity}, and may not {lack}"
+    return Diagnostic(where, SEVERITY, text, cure, CODE, about)

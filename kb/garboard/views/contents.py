@@ -15,6 +15,8 @@ class Target:
     """Path in the site without suffix."""
     anchor: str
     title: str
+    heir: str = ""
+    """Id of the record that took the place of the one named; a text that names it shows both."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,6 +16,7 @@ from garboard.views.page import Cell, Link, Plate, Run, Shown
 __all__ = [
     "cell",
     "day",
+    "heir_of",
     "link_to",
     "linked",
     "person",
@@ -74,6 +75,7 @@ def _names(book: Book, text: str) -> Iterator[Run]:
         if name.start() > done:
             yield text[done : name.start()]
         yield _named(book, name.group())
+        yield from _heir(book, name.group(), text)
         done = name.end()
     if done < len(text):
         yield text[done:]
@@ -82,6 +84,23 @@ def _names(book: Book, text: str) -> Iterator[Run]:
 def linked(book: Book, text: str) -> Cell:
     """A line of another time: its ids and tags lead on, its numbers stay as they were."""
     return tuple(_names(book, text))
+
+
+def _heir(book: Book, name: str, beside: str) -> Iterator[Run]:
+    """What took the place of a record, where the text does not name it itself."""
+    heir = heir_of(book, name)
+    if heir and heir not in beside:
+        yield " (superseded by "
+        yield Link(heir, heir)
+        yield ")"
+
+
+def heir_of(book: Book, name: str) -> str:
+    """The live record that took the place of a superseded one; empty where there is none."""
+    record = book.records.get(name)
+    if record is None or record.state != "superseded":
+        return ""
+    return book.heirs.get(name, ("",))[-1]
 
 
 def _named(book: Book, name: str) -> Run:

@@ -19,6 +19,7 @@ from garboard.records.standing import state_of
 from garboard.records.states import LAPSED
 from garboard.review.proof import Proof
 from garboard.views.alarm_page import alarm_head, fault_head
+from garboard.views.as_issued import as_issued
 from garboard.views.change_page import change_head
 from garboard.views.draft import Draft
 from garboard.views.fields import field_blocks, line_of
@@ -28,6 +29,7 @@ from garboard.views.log_plot import log_blocks
 from garboard.views.messages import message_of
 from garboard.views.page import Block, Bullets, Cell, Facts, Fold, Heading, Paragraph, Photo, Strong
 from garboard.views.procedure_page import procedure_head
+from garboard.views.superseded import left_blocks
 from garboard.views.text import text_blocks
 from garboard.views.waiting import waiting_blocks
 
@@ -65,7 +67,7 @@ def record_draft(book: Book, record: Record) -> Draft:
     draft.source_path = record.where.path
     draft.last_change = _last_change(record)
     draft.nav = (kind.plural if kind else "records",)
-    draft.add(*_moved_back(book, record))
+    draft.add(*left_blocks(book, record), *_moved_back(book, record))
     draft.add(*_head(draft, record), *_signed_objections(book, record))
     draft.add(*waiting_blocks(book, str(record.id)))
     own = tuple(field_blocks(book, record, SHOWN_AT_HEAD.get(type(record), frozenset())))
@@ -177,7 +179,8 @@ def _envelope(book: Book, record: Record) -> Iterator[Block]:
     for name in ("affects", "supersedes", "follows", "effective"):
         line = line_of(book, record, name)
         if line:
-            rows.append((name, line))
+            rows.append((name, line[:1] if name == "supersedes" else line))
+    rows += as_issued(book, record)
     yield Heading("This record")
     yield Facts(tuple(rows))
     if record.gaps:

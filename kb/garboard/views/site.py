@@ -22,7 +22,7 @@ from garboard.views.edition_diff import edition_diff_drafts
 from garboard.views.editions import edition_drafts, is_about_editions
 from garboard.views.front import front_draft, stub_draft
 from garboard.views.how_to_review import how_to_review_draft
-from garboard.views.inline import title_of
+from garboard.views.inline import heir_of, title_of
 from garboard.views.lists import unfinished
 from garboard.views.manual import numbers_draft, rule_drafts, standing_draft
 from garboard.views.method_page import method_drafts
@@ -173,7 +173,7 @@ def _has_page(book: Book, key: str) -> bool:
 
 def targets(book: Book, pages: tuple[Page, ...]) -> dict[str, Target]:
     """Where every name leads: page keys, content files, ids, tags, blocks, addresses, sources."""
-    found = {page.key: Target(page.path, "", page.title) for page in pages}
+    found = {page.key: Target(page.path, "", page.title, heir_of(book, page.key)) for page in pages}
     for name, target in (*_in_pages(pages), *_in_headers(book, found)):
         found.setdefault(name, target)
     for address, value in book.values.items():
