@@ -191,6 +191,10 @@ OTHER = ("delete", "title", "drop", "change", "grow", "turn round", "signature g
 def edit(chance: random.Random, past: Past, what: str) -> None:
     """Change one thing."""
     one = chance.choice(list(past.things.values()) or [random_thing(chance, "SA-CL-090")])
+    if what == "weaken point":
+        one = next((each for each in past.things.values() if each.point == "H"), one)
+    elif what == "answer":
+        one = next((each for each in past.things.values() if each.letters == "DD"), one)
     name = chance.choice(list(one.parts) or [""])
     if what == "new record":
         key = f"SA-CL-{50 + len(past.things):03}"
