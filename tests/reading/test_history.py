@@ -208,6 +208,23 @@ def test_a_shallow_clone_says_from_which_day_it_knows_and_claims_nothing_before(
     assert said.found == ()
 
 
+def test_what_a_partial_clone_left_behind_is_not_fetched(
+    repository: Repository, tmp_path: Path
+) -> None:
+    repository.write(FOUND, FINDING.replace("Shut", "Open"))
+    repository.commit("2031-03-12")
+    repository.git("config", "uploadpack.allowFilter", "true")
+    url, partial = (repository.root).as_uri(), tmp_path / "partial"
+    repository.git("clone", "-q", "--filter=blob:none", url, str(partial))
+    packs = sorted(partial.glob(".git/objects/pack/*"))
+
+    said = told(partial / "content")
+
+    assert said.reach.startswith("unknown: git cannot read the repository: ")
+    assert said.found == ()
+    assert sorted(partial.glob(".git/objects/pack/*")) == packs
+
+
 def test_a_build_of_one_commit_is_the_same_from_a_shallow_clone(
     repository: Repository, tmp_path: Path
 ) -> None:
