@@ -72,7 +72,7 @@ def test_a_move_of_the_machine_that_went_forwards_would_be_seen() -> None:
     kind = Kind("thing", "TH", KINDS[0].record, "things", KINDS[0].place)
 
     class Forwards(Kind):
-        machine = done  # type: ignore[assignment]
+        machine = done
 
     made = Forwards(kind.name, kind.letters, kind.record, kind.plural, kind.place)
 
