@@ -2,6 +2,7 @@
 
 import json
 import re
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -208,6 +209,23 @@ def test_a_shallow_clone_says_from_which_day_it_knows_and_claims_nothing_before(
     assert said.found == ()
 
 
+def test_what_a_partial_clone_left_behind_is_not_fetched(
+    repository: Repository, tmp_path: Path
+) -> None:
+    repository.write(FOUND, FINDING.replace("Shut", "Open"))
+    repository.commit("2031-03-12")
+    repository.git("config", "uploadpack.allowFilter", "true")
+    url, partial = (repository.root).as_uri(), tmp_path / "partial"
+    repository.git("clone", "-q", "--filter=blob:none", url, str(partial))
+    packs = sorted(partial.glob(".git/objects/pack/*"))
+
+    said = told(partial / "content")
+
+    assert said.reach.startswith("unknown: git cannot read the repository: ")
+    assert said.found == ()
+    assert sorted(partial.glob(".git/objects/pack/*")) == packs
+
+
 def test_a_build_of_one_commit_is_the_same_from_a_shallow_clone(
     repository: Repository, tmp_path: Path
 ) -> None:
@@ -237,6 +255,26 @@ def test_a_signature_that_came_before_its_day_or_long_after_is_told(repository: 
         "log/2031/2031-03-11-tap.md: NOTE: commit X of 2031-06-28 brought signatures more than 14"
         " days after their day: SA-FN-013 (the any hand's signature of 2031-03-09), SA-FN-013 (the"
         " doer's signature of 2031-03-20)",
+    ]
+
+
+def test_a_commit_of_the_last_day_that_there_is_is_read_like_any_other(
+    repository: Repository,
+) -> None:
+    repository.without_own_day()
+    repository.write(FOUND, FINDING.replace("on: 2031-03-09}", "on: 9999-12-31}"))
+    repository.commit("2031-04-02")
+    repository.write("log/2031/2031-03-11-tap.md", FINDING.replace("SA-FN-012", "SA-FN-013"))
+    repository.commit("2031-04-03")
+    content, log = read_book(repository.folder).content, read_log(repository.folder)
+    last = replace(log, text=log.text.replace(b"2031-04-03T", b"9999-12-31T"))
+
+    found = [one for one in corroborate(content, last).found if "was" not in one.text]
+
+    assert [(one.about, str(one.severity)) for one in found] == [
+        ("SA-FN-012", "WARN"),
+        ("SA-FN-012", "WARN"),
+        ("SA-FN-013", "NOTE"),
     ]
 
 

@@ -143,6 +143,23 @@ def test_a_package_waits_for_a_decision_that_lapsed(tmp_path: Path) -> None:
     assert book.setbacks["SA-WP-001"].because == f"{entries[0].key} is lapsed"
 
 
+def test_the_last_day_that_there_is_is_a_day_like_any_other(tmp_path: Path) -> None:
+    lines = "".join(
+        f"  - {{capacity: in charge, by: lead, on: 9999-12-31, to: {state}}}\n"
+        for state in ("emergency", "checked")
+    )
+    change = "id: SA-CN-001\ntitle: Tap\nsystem: SA\nclass: A\ninstalled: 9999-12-31\n"
+    lesson = "id: SA-LL-001\ntitle: Tap\nsystem: SA\ndrafted: 9999-12-31\n"
+    files = {
+        "log/2031/2031-03-09-a.md": f"---\n{change}signed:\n{lines}---\nSeen.\n",
+        "log/2031/2031-03-09-b.md": f"---\n{lesson}---\nSeen.\n",
+    }
+
+    found = read(Case("", "", "", files, "").write(tmp_path)).diagnostics
+
+    assert "dates-out-of-order" in {one.code for one in found}
+
+
 def digests(folder: Path) -> dict[str, str]:
     files = (path for path in folder.rglob("*") if path.is_file() and ".garboard" not in path.parts)
     return {str(path): hashlib.sha256(path.read_bytes()).hexdigest() for path in files}

@@ -22,6 +22,8 @@ __all__ = ["CODE", "Corroboration", "corroborate"]
 CODE = "history-of-files"
 LATE = timedelta(days=14)
 """How long after its day a signature may be entered before that is said."""
+DATE_LINE = timedelta(days=1)
+"""How far the day of a signer and that of a committer may lie apart at one time."""
 MOST = 200
 """Lines that are said of one history."""
 NAMED = 3
@@ -185,12 +187,12 @@ def _days(content: Content, gathered: _Gathered, log: Log) -> Iterator[Diagnosti
             continue
         if commit.first and log.shallow:
             continue
-        if line.on > commit.last_day:
+        if line.on - commit.last_day > DATE_LINE:
             text = f"{name}: {fact.what} came with {commit}, before its day"
             cure = "correct the day, or say in the record how it came to be written ahead"
             where = record.place("signed")
             yield Diagnostic(where, Severity.WARN, text, cure, CODE, name)
-        elif log.whole and not log.shallow and commit.days and commit.first_day > line.on + LATE:
+        elif log.whole and not log.shallow and commit.days and commit.first_day - line.on > LATE:
             commits[commit.name] = commit
             late.setdefault(commit.name, []).append((name, fact))
     for key, them in late.items():

@@ -7,7 +7,7 @@ are counted off as the head of each hunk says, so that no text can pass for a he
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field
-from datetime import date, timedelta
+from datetime import date
 
 from garboard.reading.history import Log
 
@@ -50,13 +50,13 @@ class Commit:
 
     @property
     def first_day(self) -> date:
-        """The earlier of its days."""
+        """The earlier of its days; the first that there is where it has none."""
         return min(self.days, default=date.min)
 
     @property
     def last_day(self) -> date:
-        """The later of its days, and one more where a ship may be across the date line."""
-        return max(self.days, default=date.max - timedelta(days=1)) + timedelta(days=1)
+        """The later of its days; the last that there is where it has none."""
+        return max(self.days, default=date.max)
 
     def __str__(self) -> str:
         day = f" of {max(self.days)}" if self.days else ""

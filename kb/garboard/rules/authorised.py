@@ -35,7 +35,7 @@ class PutIn:
         """Whether it was called an emergency when it was put in, and not only long after."""
         if self.emergency is None or self.installed is None:
             return self.emergency is not None
-        return self.emergency <= self.installed + CONTACT
+        return self.emergency - self.installed <= CONTACT
 
 
 def put_in(book: Book) -> Iterator[PutIn]:

@@ -46,7 +46,7 @@ def check(book: Book) -> Iterator[Diagnostic]:
         yield Diagnostic(where, SEVERITY, text, cure, CODE, str(alike[-1].id))
     for lesson in lessons:
         day = _written(lesson)
-        waits = day is not None and day + PATIENCE < book.today
+        waits = day is not None and book.today - day > PATIENCE
         if waits and not taken_in(lesson) and not [*homes(book, lesson)]:
             text = f"{lesson.id} of {day} is built in nowhere"
             cure = "build it into a procedure or a drawing and name it, or void the lesson"

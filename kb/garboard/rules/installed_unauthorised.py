@@ -47,7 +47,7 @@ def _unauthorised(one: PutIn) -> str:
 
 def _late(book: Book, one: PutIn) -> str:
     """That the look at an emergency came too late, or is still owed."""
-    if one.emergency is None or (one.reviewed or book.today) <= one.emergency + CONTACT:
+    if one.emergency is None or (one.reviewed or book.today) - one.emergency <= CONTACT:
         return ""
     looked = f"was reviewed {one.reviewed}" if one.reviewed else f"is not reviewed on {book.today}"
     return f"{one.record.id}, an emergency of {one.emergency}, {looked}"
