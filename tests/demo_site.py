@@ -1,9 +1,12 @@
 """The demo handbook built whole, as a person would with `mkdocs build`."""
 
+import atexit
 import shutil
 import subprocess
 import sys
+import tempfile
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 
 HOUSE = Path(__file__).parent.parent
@@ -32,6 +35,16 @@ def copy_demo(folder: Path) -> Path:
     shutil.copytree(DEMO, folder / "content_demo")
     shutil.copy(HOUSE / "mkdocs.yml", folder / "mkdocs.yml")
     return folder / "content_demo"
+
+
+@cache
+def never_issued() -> Path:
+    """The demo's content without its editions, in a folder that goes with the process."""
+    kept = tempfile.TemporaryDirectory(prefix="never-issued-")
+    atexit.register(kept.cleanup)
+    folder = Path(kept.name) / "content_demo"
+    shutil.copytree(DEMO, folder, ignore=shutil.ignore_patterns("editions", ".garboard"))
+    return folder
 
 
 def build(folder: Path, site: Path, *flags: str, **environment: str) -> Built:

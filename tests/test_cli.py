@@ -30,6 +30,8 @@ require V >= need  # enough [plate-R1]
 It holds [2 L](value:tank.V) at [30 bar(g)](value:tank.p).
 """
 
+COMMANDS = set("check edition intake new pack refresh sign supersede trace value".split())
+
 
 @pytest.fixture
 def folder(tmp_path: Path) -> Path:
@@ -212,13 +214,13 @@ def test_the_commands_are_those_of_the_readme() -> None:
     readme = (HOUSE / "README.md").read_text("utf-8")
     named = set(re.findall(r"^\| `garboard ([a-z]+)", readme, re.MULTILINE))
 
-    assert named == {"check", "new", "sign", "supersede", "value", "trace", "refresh"}
+    assert named == COMMANDS
     for name in named:
         assert callable(getattr(cli, name))
 
 
 def test_help_of_every_command_says_what_it_does(capsys: pytest.CaptureFixture[str]) -> None:
-    for command in ("check", "new", "sign", "supersede", "value", "trace", "refresh"):
+    for command in sorted(COMMANDS):
         with pytest.raises(SystemExit) as stop:
             main([command, "--help"])
         assert stop.value.code == 0

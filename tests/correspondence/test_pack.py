@@ -1,6 +1,7 @@
 """A pack says what a reviewer must know, in a fixed order, the same in both forms, and stays small."""
 
 import re
+import shutil
 from dataclasses import replace
 from html import unescape
 from pathlib import Path
@@ -22,9 +23,10 @@ from garboard.handbook import read, read_book
 from garboard.reading.edition_file import edition_path, write_edition
 from garboard.reading.reply_form import read_forms
 from garboard.reading.whole_folder import read_files
-from tests.demo_site import DEMO, copy_demo, replace_in
+from tests.demo_site import never_issued, replace_in
 from tests.review.signed_sample import SUMMED, write_sample
 
+NEVER_ISSUED = never_issued()
 ALL_SORTS = (
     "SA-CN-002",
     "SA-DD-003",
@@ -59,10 +61,10 @@ TITLES = (
 @pytest.fixture(scope="module")
 def demo() -> Book:
     """The demo, worked out."""
-    return read_book(DEMO)
+    return read_book(NEVER_ISSUED)
 
 
-def pack_of(book: Book, key: str, folder: Path = DEMO, base: Path | None = None) -> Pack:
+def pack_of(book: Book, key: str, folder: Path = NEVER_ISSUED, base: Path | None = None) -> Pack:
     thing = find_signable(book, key, folder)
     return make_pack(book, thing, find_before(book, thing, base=base))
 
@@ -159,7 +161,9 @@ def test_what_is_touched_is_named_with_its_place(demo: Book) -> None:
     pack = pack_of(demo, "SA-CN-002")
 
     assert "card K-01 of SA-AL-001, Low starting air: start-air panel" in part(pack, "Cards")
-    assert 'SA-AL-001 "START AIR LOW", at 18 bar(g) low (issued)' in part(pack, "Alarms")
+    assert 'SA-AL-001 "START AIR LOW", at 18 bar(g) low (lapsed (written: issued))' in part(
+        pack, "Alarms"
+    )
     assert "void SA-TR-005" in part(pack, "Tests")
     assert "done again SA-TR-007" in part(pack, "Tests")
     assert "touched too SA-TR-016, Low-air switches after five months, fail" in part(pack, "Tests")
@@ -196,7 +200,8 @@ def test_no_hazard_recorded_is_said_plainly(tmp_path: Path) -> None:
 @pytest.fixture(scope="module")
 def issued(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The demo, issued once and then weakened: a lower setting, and a message taken from its step."""
-    folder = copy_demo(tmp_path_factory.mktemp("issued"))
+    folder = tmp_path_factory.mktemp("issued") / "content"
+    shutil.copytree(NEVER_ISSUED, folder)
     handbook = read(folder)
     edition = freeze(
         handbook,
@@ -238,7 +243,7 @@ def test_against_an_edition_margins_fall_and_what_was_weakened_comes_first(issue
 
 
 def test_a_folder_can_stand_in_the_place_of_an_edition(issued: Path) -> None:
-    pack = pack_of(read_book(issued), "SA-CN-002", issued, base=DEMO)
+    pack = pack_of(read_book(issued), "SA-CN-002", issued, base=NEVER_ISSUED)
 
     assert pack.made.endswith("Compared with another folder of this handbook.")
     assert "margin low-air-margin.left (starts left when the alarm comes) loses most" in part(
@@ -344,5 +349,5 @@ def test_a_pack_is_written_beside_the_content_and_never_into_it(
 
 def test_the_same_book_gives_the_same_pack(demo: Book) -> None:
     assert plain_text(pack_of(demo, "SA-CN-002")) == plain_text(
-        pack_of(read_book(DEMO), "SA-CN-002")
+        pack_of(read_book(NEVER_ISSUED), "SA-CN-002")
     )

@@ -17,7 +17,7 @@ from garboard.calc.units import Unit
 from garboard.calc.value import Given
 from garboard.changes.sequences import pair_up
 
-__all__ = ["Exchange", "find_exchanges"]
+__all__ = ["NEW_LINE", "Exchange", "find_exchanges"]
 
 NEW_LINE = "nothing in the older book uses it"
 GONE_LINE = "what used it in the older book cannot be worked out without it"

@@ -37,7 +37,14 @@ def numbers_moved(old: Book, new: Book, limits: Iterable[Limit]) -> list[Number]
             keys = held.get(address) or held.get(new.source_of(address), [])
             held_to = replace(number, limits=tuple(keys))
             found.append((ranks.get(address, len(ranks) + held_to.inner), held_to))
-    found.sort(key=lambda one: (one[0], _weight(one[1], old.values, new.values), one[1].address))
+    found.sort(
+        key=lambda one: (
+            one[1].sort in (Sort.NEW, Sort.GONE),  # what moved comes before what came or went
+            one[0],
+            _weight(one[1], old.values, new.values),
+            one[1].address,
+        )
+    )
     return [number for _, number in found]
 
 

@@ -45,7 +45,16 @@ def limits_moved(old: Book, new: Book) -> list[Limit]:
     """Every requirement that is new, is gone, is worded otherwise, or stands otherwise."""
     pairs = pair_requirements(old.network.requirements, new.network.requirements)
     found = [_limit(pair) for pair in pairs if _differs(pair)]
-    return sorted(found, key=lambda one: (-one.worse, -(one.share or 0.0), one.key, one.before))
+    return sorted(
+        found,
+        key=lambda one: (
+            -one.worse,
+            not (one.before and one.after),  # what stands otherwise comes before what came or went
+            -(one.share or 0.0),
+            one.key,
+            one.before,
+        ),
+    )
 
 
 def margin_words(one: Requirement) -> str:

@@ -11,6 +11,7 @@ from garboard.changes.causes import causes_of, input_line, side_words, verdict_l
 from garboard.changes.compare import LIMITS
 from garboard.changes.comparison import Affected, Comparison, Number, Sort, Strength
 from garboard.changes.effects import REWORDED, TOUCHED
+from garboard.changes.inputs import NEW_LINE
 from garboard.changes.kept_comparisons import KeptComparisons
 from garboard.changes.numbers import LAST_FIGURES
 from garboard.cli.arguments import add_folder, content_folder
@@ -127,7 +128,9 @@ def _numbers(found: Comparison) -> Iterator[str]:
 def _number(found: Comparison, one: Number) -> Iterator[str]:
     yield f"- {one.label} ({one.address})" if one.label else f"- {one.address}"
     yield f"  {_sides(one)}"
-    if one.range_before != one.range_after:
+    if one.sort in (Sort.NEW, Sort.GONE):
+        yield from (f"  {each}" for each in (one.range_before, one.range_after) if each)
+    elif one.range_before != one.range_after:
         yield f"  {one.range_before or 'sure'} -> {one.range_after or 'sure'}"
     if one.note or one.sort is Sort.REWRITTEN:
         yield f"  {one.note or one.sort}"
@@ -146,11 +149,15 @@ def _sides(one: Number) -> str:
 
 def _inputs(found: Comparison) -> Iterator[str]:
     lines: list[str] = []
-    for one in found.inputs:
+    fresh = [one for one in found.inputs if one.not_tried == NEW_LINE and not one.behind]
+    for one in (each for each in found.inputs if each not in fresh):
         lines.append(f"- {input_line(one)}")
         if one.not_tried:
             lines.append(f"  not tried alone: {one.not_tried}")
         lines.append(f"  behind it: {', '.join(one.behind) or 'no record names it'}")
+    if fresh:
+        names = ", ".join(one.address for one in fresh)
+        lines.append(f"- {len(fresh)} new that nothing in the older book uses: {names}")
     return _section("What was written otherwise", lines)
 
 
@@ -185,7 +192,6 @@ def _effects(found: Comparison) -> Iterator[str]:
         ("People to tell and to train again, by role", found.people),
         ("Tests that prove how things were", found.tests),
         ("Spares to look at", found.spares),
-        ("Pages that are touched", found.pages),
     )
     for title, things in rows:
         lines: list[str] = []
@@ -193,6 +199,10 @@ def _effects(found: Comparison) -> Iterator[str]:
             lines.append(f"- {one.name}: {one.what}")
             lines += (f"  {why}" for why in one.why if why not in (TOUCHED, REWORDED))
         yield from _section(title, lines)
+    names = ", ".join(one.name for one in found.pages)
+    yield from _section(
+        "Pages that are touched", [f"- {len(found.pages)}: {names}"] if names else []
+    )
 
 
 def _entries(found: Comparison) -> Iterator[str]:

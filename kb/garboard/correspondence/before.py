@@ -20,6 +20,7 @@ from garboard.reading.quantities import read_given
 from garboard.reading.scalars import Unfit
 from garboard.records.base import Record
 from garboard.records.change import Change
+from garboard.records.edition import Edition
 from garboard.review.covers import Signed
 
 __all__ = ["Before", "find_before"]
@@ -60,12 +61,23 @@ def find_before(
         known = ", ".join(str(one.number) for one in editions.issued) or "none"
         raise GarboardError(f"there is no edition {since}; issued are: {known}")
     if edition is None:
-        return _put_back(book, thing)
+        return _put_back(book, thing, NEVER)
+    if since is None and _carried(book, thing, edition):
+        return _put_back(book, thing, f"Edition {edition.number} had the change already.")
     old = earlier_book(editions, edition)
     return Before(old, f"Compared with edition {edition.number} of {edition.issued.isoformat()}.")
 
 
-def _put_back(book: Book, thing: Signed) -> Before:
+def _carried(book: Book, thing: Signed, edition: Edition) -> bool:
+    """Whether every number that a change moves stood in an edition as it stands today."""
+    moved = thing.values if isinstance(thing, Change) else {}
+    return bool(moved) and all(
+        address in edition.values and book.show(address) == edition.values[address].text
+        for address in moved
+    )
+
+
+def _put_back(book: Book, thing: Signed, why: str) -> Before:
     """Today's book with the numbers that a change gives as before."""
     changed = thing.values if isinstance(thing, Change) else {}
     parts = dict(book.components)
@@ -84,10 +96,10 @@ def _put_back(book: Book, thing: Signed) -> Before:
             parts[tag] = replace(parts[tag], **put)
             done.append(address)
     if not done:
-        return Before(None, NEVER)
+        return Before(None, why)
     old = make_book(replace(book.content, components=parts), METHODS, on=book.today)
     words = f"What the change gives as before was put back and worked out: {', '.join(done)}."
-    return Before(old, f"{NEVER} {words}", put_back=True)
+    return Before(old, f"{why} {words}", put_back=True)
 
 
 def is_new(before: Before, thing: Signed) -> bool:

@@ -14,10 +14,10 @@ from garboard.records.kinds import kind_of
 from garboard.records.procedure import Procedure
 from garboard.records.reply import SCOPES
 from garboard.records.signoff import Capacity, Verdict, standing_objections
-from garboard.records.standing import state_of
 from garboard.records.states import at_rest
 from garboard.review.signoffs import JUDGING
 from garboard.views.inline import day, person
+from garboard.views.tables import stands
 
 __all__ = ["against", "not_checked", "open_findings", "questions", "unchecked"]
 
@@ -40,7 +40,7 @@ def against(subject: Subject) -> Part:
         lines.append(Line(Sort.VERBATIM, each.words))
         lines.append(fact("answer", each.answer or "not answered"))
     for found in open_findings(subject):
-        state = state_of(found)
+        state = stands(subject.book, found)
         lines.append(
             _who(
                 f"finding {found.id}, {found.title} ({state}, danger {found.danger or 'not stated'})"
@@ -64,7 +64,7 @@ def open_findings(subject: Subject) -> list[Finding]:
         for one in subject.book.of_kind(Finding)
         if near & {*one.against, *one.where_}
         and one is not subject.thing
-        and not at_rest("finding", state_of(one))
+        and not at_rest("finding", subject.book.state(one))
     ]
 
 

@@ -14,12 +14,13 @@ from garboard.records.change import Change
 from garboard.records.decision import Decision
 from garboard.records.hazard import Hazard
 from garboard.records.signal_word import signal_word
-from garboard.records.standing import has_left, kind_name, state_of
+from garboard.records.standing import has_left, kind_name
 from garboard.views.draft import Draft
 from garboard.views.fields import field_blocks, label_of, line_of
 from garboard.views.inline import cell, title_of
 from garboard.views.messages import message_of, worst_first
 from garboard.views.runs import plain
+from garboard.views.tables import stands
 from garboard.views.text import text_blocks
 
 __all__ = ["about_line", "class_words", "hazards_of", "matter", "outcome", "weight"]
@@ -41,7 +42,7 @@ def about_line(subject: Subject) -> str:
     if record is None:
         return "written page"
     stated = record.class_ or "A (none stated)"
-    return f"{kind_name(record)}, class {stated}, state: {state_of(record)}"
+    return f"{kind_name(record)}, class {stated}, state: {stands(subject.book, record)}"
 
 
 def class_words(record: Record) -> str:

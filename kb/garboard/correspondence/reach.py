@@ -10,8 +10,9 @@ from garboard.correspondence.subject import Subject
 from garboard.correspondence.weakened import Shifted
 from garboard.records.change import Change
 from garboard.records.inspection import Test
-from garboard.records.standing import kind_name, state_of
+from garboard.records.standing import kind_name
 from garboard.views.inline import person, title_of
+from garboard.views.tables import stands
 
 __all__ = [
     "alarms",
@@ -85,7 +86,7 @@ def rests_on_it(subject: Subject) -> Part:
 
 def _named(book: Book, key: str) -> str:
     record = book.records[key]
-    return f"{kind_name(record)} {key}, {record.title} ({state_of(record)})"
+    return f"{kind_name(record)} {key}, {record.title} ({stands(book, record)})"
 
 
 def procedures(subject: Subject) -> Part:
@@ -96,7 +97,7 @@ def procedures(subject: Subject) -> Part:
         record = subject.book.records.get(how.about)
         if record is None and not (how.weaker or how.others):
             continue
-        state = f" ({state_of(record)})" if record else ""
+        state = f" ({stands(subject.book, record)})" if record else ""
         kind = f"{kind_name(record)} " if record else ""
         lines.append(point(f"{kind}{how.about}, {how.title}{state}"))
         lines += _told(how, known=known)
@@ -136,7 +137,7 @@ def alarms(subject: Subject) -> Part:
         setting = (
             f", at {value or 'not recorded'} {getattr(record, 'direction', None) or ''}".rstrip()
         )
-        lines.append(point(f'{key} "{wording}"{setting} ({state_of(record)})'))
+        lines.append(point(f'{key} "{wording}"{setting} ({stands(subject.book, record)})'))
     return Part("Alarms", tuple(lines) or (say("No alarm is touched."),), cut=7)
 
 
@@ -172,7 +173,7 @@ def _test(book: Book, key: str) -> str:
     if record is None:
         return f"{key}, not recorded"
     result = f", {record.result}" if isinstance(record, Test) and record.result else ""
-    return f"{key}, {record.title}{result} ({state_of(record)})"
+    return f"{key}, {record.title}{result} ({stands(book, record)})"
 
 
 def where_else(subject: Subject) -> Part:

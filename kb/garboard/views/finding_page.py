@@ -6,7 +6,7 @@ from garboard.book import Book
 from garboard.changes.finding_steps import refused_and_right, steps_of
 from garboard.changes.where_else import Elsewhere, Look, WhereElse, actions_of, where_else
 from garboard.records.finding import Action, Danger, Finding
-from garboard.records.standing import is_history, state_of
+from garboard.records.standing import is_history
 from garboard.views.draft import Draft
 from garboard.views.fields import line_of
 from garboard.views.inline import cell, day, link_to, person, title_of, to_the_letter
@@ -24,6 +24,7 @@ from garboard.views.page import (
     Strong,
     Table,
 )
+from garboard.views.tables import stands
 
 __all__ = ["finding_head"]
 
@@ -123,7 +124,7 @@ def _actions(book: Book, record: Finding) -> Iterator[Block]:
                 ("owner", line_of(book, one, "owner")),
                 ("due", (day(one.due),)),
                 ("aim", cell(book, one.aim) or ("not recorded",)),
-                ("state", (state_of(one),)),
+                ("state", (stands(book, one),)),
                 ("look for", cell(book, one.look_for) or ("not recorded",)),
                 ("look on", (day(one.look_on),)),
                 ("result", cell(book, one.result) or ("none yet",)),
@@ -134,9 +135,13 @@ def _actions(book: Book, record: Finding) -> Iterator[Block]:
 def _overdue(book: Book, action: Action) -> Iterator[Cell]:
     """What of an action should have happened by now."""
     link = Link(str(action.id), str(action.id))
-    begun = state_of(action) in ("agreed", "in hand")
+    begun = book.state(action) in ("agreed", "in hand")
     if begun and not action.evidence and action.due and action.due < book.today:
-        yield (Strong("Overdue: "), link, f" was due {day(action.due)} and is {state_of(action)}")
+        yield (
+            Strong("Overdue: "),
+            link,
+            f" was due {day(action.due)} and is {stands(book, action)}",
+        )
     looks = action.look_on and action.look_on < book.today
     if looks and not action.result and not is_history(action):
         yield (

@@ -7,13 +7,13 @@ from garboard.changes.finding_steps import refused_and_right
 from garboard.changes.repeated_causes import lessons_asked_for
 from garboard.records.base import bare_id
 from garboard.records.finding import Finding, Lesson
-from garboard.records.standing import has_left, refused, state_of
+from garboard.records.standing import has_left, refused
 from garboard.views.draft import Draft
 from garboard.views.fields import line_of
 from garboard.views.inline import cell, day, link_to, person, title_of, to_the_letter
 from garboard.views.lists import unfinished
 from garboard.views.page import Cell, Column, Heading, Link, Paragraph, Row, Run, Table
-from garboard.views.tables import class_of, newest_first, record_table
+from garboard.views.tables import class_of, newest_first, record_table, stands
 
 __all__ = ["findings", "lessons", "who_caught_what"]
 
@@ -111,7 +111,7 @@ def lessons(draft: Draft) -> None:
     learned = tuple(
         Row(
             (
-                (Link(str(one.id), str(one.id)), f" {one.title} ({state_of(one)})"),
+                (Link(str(one.id), str(one.id)), f" {one.title} ({stands(book, one)})"),
                 line_of(book, one, "event"),
                 cell(book, one.learned),
                 cell(book, one.recommend),

@@ -29,6 +29,7 @@ from garboard.views.method_page import method_drafts
 from garboard.views.page import Calculation, Copy, Link, Page, Review
 from garboard.views.record_page import record_draft
 from garboard.views.registers import register_drafts
+from garboard.views.roles import by_roles
 from garboard.views.shows import parts_of
 from garboard.views.system_pages import system_drafts, system_key
 from garboard.views.which_copy import issued_copy, working_copy
@@ -61,7 +62,7 @@ def lay_out(  # noqa: PLR0913, PLR0917 - every source of pages is handed in
         proofs: How the methods' published cases came out.
         compared: What differs between editions, and since the last one.
     """
-    problems = tuple(found)
+    problems = by_roles(book, found)
     drafts = [
         front_draft(book),
         *(draft for system in book.systems.values() for draft in system_drafts(book, system)),
