@@ -22,6 +22,8 @@ cards:
 SYSTEM = """\
 title: Starting air
 status: building
+signed:
+  - {capacity: in charge, by: lead, on: 2031-01-10, to: building}
 components:
   SA-AR-001: {kind: receiver, name: receiver 1, rated: "33 bar(g) [plate-R1]"}
   SA-RV-001:

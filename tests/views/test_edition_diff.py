@@ -5,7 +5,6 @@ from pathlib import Path
 
 import pytest
 
-from garboard.editions.freeze import page_digest
 from garboard.handbook import Handbook, read
 from garboard.reading.thaw import thaw
 from garboard.views.page import Page, Table
@@ -49,7 +48,7 @@ def test_each_pair_has_a_page_in_a_section_of_its_own(folder: Path) -> None:
     handbook = read(folder)
 
     section = next(one for one in handbook.contents if one.title == "Editions")
-    assert section.pages == ("editions/since-2", "editions/2-changes")
+    assert section.pages[:2] == ("editions/since-2", "editions/2-changes")
     assert page(handbook, "editions/since-2").title == "What changed since edition 2"
 
 
@@ -76,7 +75,9 @@ def test_without_an_edition_there_is_no_such_page(tmp_path: Path) -> None:
     assert not [one.key for one in read(tmp_path).pages if one.key.startswith("editions/")]
 
 
-def test_an_edition_laid_out_again_has_the_same_page(folder: Path, tmp_path: Path) -> None:
+def test_an_edition_laid_out_again_tells_what_changed_and_lists_no_such_page(
+    folder: Path, tmp_path: Path
+) -> None:
     handbook = read(folder)
     editions = handbook.book.content.editions
     second = editions.numbered(2)
@@ -85,5 +86,6 @@ def test_an_edition_laid_out_again_has_the_same_page(folder: Path, tmp_path: Pat
     thaw(editions, second, tmp_path / "again")
     again = read(tmp_path / "again", second)
 
-    listed = {one.key: one.digest for one in second.pages}
-    assert listed["editions/since-1"] == page_digest(page(again, "editions/since-1"))
+    told = page(again, "editions/since-1")
+    assert "-2 bar" in cells(told, 3)
+    assert not [one.key for one in second.pages if one.key.startswith("editions")]
