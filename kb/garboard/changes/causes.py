@@ -3,10 +3,21 @@
 from collections.abc import Iterator
 
 from garboard.changes.comparison import Alone, Comparison, Input, Limit, Number, Side
+from garboard.changes.inputs import NEW_LINE
 
-__all__ = ["causes_of", "input_line", "side_words", "verdict_line"]
+__all__ = ["causes_of", "input_line", "inputs_apart", "side_words", "verdict_line"]
 
 SAME = "no change"
+
+
+def inputs_apart(found: Comparison) -> tuple[tuple[Input, ...], tuple[Input, ...]]:
+    """The inputs that have something to tell, and the new ones that nothing used and no record names.
+
+    Of the second sort a new calculation brings dozens: they are named, and not told one by one.
+    """
+    plain = [one for one in found.inputs if one.not_tried == NEW_LINE and not one.behind]
+    told = (one for one in found.inputs if one not in plain)
+    return tuple(told), tuple(plain)
 
 
 def input_line(one: Input) -> str:

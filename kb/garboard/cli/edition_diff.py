@@ -7,11 +7,10 @@ from collections.abc import Iterable, Iterator
 import msgspec
 
 from garboard.book import Book
-from garboard.changes.causes import causes_of, input_line, side_words, verdict_line
+from garboard.changes.causes import causes_of, input_line, inputs_apart, side_words, verdict_line
 from garboard.changes.compare import LIMITS
 from garboard.changes.comparison import Affected, Comparison, Number, Sort, Strength
 from garboard.changes.effects import REWORDED, TOUCHED
-from garboard.changes.inputs import NEW_LINE
 from garboard.changes.kept_comparisons import KeptComparisons
 from garboard.changes.numbers import LAST_FIGURES
 from garboard.cli.arguments import add_folder, content_folder
@@ -149,8 +148,8 @@ def _sides(one: Number) -> str:
 
 def _inputs(found: Comparison) -> Iterator[str]:
     lines: list[str] = []
-    fresh = [one for one in found.inputs if one.not_tried == NEW_LINE and not one.behind]
-    for one in (each for each in found.inputs if each not in fresh):
+    told, fresh = inputs_apart(found)
+    for one in told:
         lines.append(f"- {input_line(one)}")
         if one.not_tried:
             lines.append(f"  not tried alone: {one.not_tried}")

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 
 from garboard.book import Book
-from garboard.changes.causes import causes_of, input_line, side_words, verdict_line
+from garboard.changes.causes import causes_of, input_line, inputs_apart, side_words, verdict_line
 from garboard.changes.compare import LIMITS
 from garboard.changes.comparison import (
     Affected,
@@ -164,6 +164,7 @@ def _number(book: Book, found: Comparison, one: Number) -> Row:
 
 def inputs(draft: Draft, found: Comparison) -> None:
     """What somebody wrote otherwise, with the records behind it."""
+    told, fresh = inputs_apart(found)
     rows = tuple(
         Row(
             (
@@ -172,7 +173,7 @@ def inputs(draft: Draft, found: Comparison) -> None:
                 _lines(draft.book, one.behind) or ("no record names it",),
             )
         )
-        for one in found.inputs
+        for one in told
     )
     _table(
         draft,
@@ -180,6 +181,7 @@ def inputs(draft: Draft, found: Comparison) -> None:
         "input|tried alone|decisions and findings behind it",
         rows,
     )
+    _named(draft, "New, and nothing in the older book uses it", [one.address for one in fresh])
 
 
 def cautions(draft: Draft, found: Comparison) -> None:
@@ -240,7 +242,6 @@ def effects(draft: Draft, found: Comparison) -> None:
         ("People to tell and to train again, by role", "who|of|what changed", found.people),
         ("Tests that prove how things were", "test|of|why", found.tests),
         ("Spares to look at", "part number|name|why", found.spares),
-        ("Pages that are touched", "page|title|how", found.pages),
     )
     for title, columns, things in rows:
         lines = tuple(
@@ -254,6 +255,7 @@ def effects(draft: Draft, found: Comparison) -> None:
             for one in things
         )
         _table(draft, title, columns, lines)
+    _named(draft, "Pages that are touched", [one.name for one in found.pages])
 
 
 def entries(draft: Draft, found: Comparison) -> None:
@@ -293,6 +295,13 @@ def _table(draft: Draft, title: str, columns: str, rows: tuple[Row, ...]) -> Non
     if rows:
         named = tuple(Column(name) for name in columns.split("|"))
         draft.add(Heading(title), Table("", named, rows))
+
+
+def _named(draft: Draft, title: str, names: list[str]) -> None:
+    """A heading and one paragraph of names: a row each would fill sheets and say nothing more."""
+    if names:
+        runs = _lines(draft.book, names)
+        draft.add(Heading(title), Paragraph((f"{len(names)}: ", *runs)))
 
 
 def _lines(book: Book, lines: Iterable[str]) -> Cell:
