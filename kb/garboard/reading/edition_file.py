@@ -4,7 +4,6 @@ It has exactly one form: what is read is written again and must give the same by
 byte anywhere in it is seen, be it in a space.
 """
 
-import hashlib
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
@@ -12,6 +11,7 @@ from dataclasses import dataclass, replace
 import msgspec
 
 from garboard.errors import Diagnostic, Severity, Where
+from garboard.reading.text_file import digest_of
 from garboard.records.edition import FORM, Edition
 
 __all__ = [
@@ -77,7 +77,7 @@ def statement(edition: Edition) -> str:
 
     The seal is made after the proof and covers it, so that neither can be exchanged unseen.
     """
-    bare = _digest(write_edition(replace(edition, proof="", seal="")))
+    bare = digest_of(write_edition(replace(edition, proof="", seal="")).encode("utf-8"))
     lines = (
         PROOF_FORM,
         f"vessel: {edition.vessel}",
@@ -101,11 +101,7 @@ def write_edition(edition: Edition) -> str:
 
 
 def _seal(edition: Edition) -> str:
-    return _digest(write_edition(replace(edition, seal="")))
-
-
-def _digest(text: str) -> str:
-    return hashlib.sha256(text.encode("utf-8")).hexdigest()
+    return digest_of(write_edition(replace(edition, seal="")).encode("utf-8"))
 
 
 def read_editions(texts: Mapping[str, str]) -> Editions:
@@ -157,7 +153,12 @@ def _read(text: str, path: str, faults: list[Diagnostic]) -> Edition | None:
         faults.append(_fault(path, said, "read it with the version that wrote it"))
         return None
     broken = next(
-        (kept for kept, rows in edition.texts.items() if _digest("\n".join(rows)) != kept), ""
+        (
+            kept
+            for kept, rows in edition.texts.items()
+            if digest_of("\n".join(rows).encode("utf-8")) != kept
+        ),
+        "",
     )
     if broken or write_edition(edition) != text or edition.seal != _seal(edition):
         where = f"the text {broken[:16]} in it" if broken else "it"
