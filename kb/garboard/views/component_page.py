@@ -14,6 +14,7 @@ from garboard.views.draft import Draft
 from garboard.views.drift_plot import drift_plot
 from garboard.views.fields import line_of
 from garboard.views.inline import cell, day, shown
+from garboard.views.inspection_plan import plan_table, proof_words
 from garboard.views.layout import run_sentence
 from garboard.views.limits import limits_table
 from garboard.views.measured import quantity_ladder, quantity_tables
@@ -33,7 +34,6 @@ from garboard.views.page import (
     Table,
 )
 from garboard.views.tables import record_table
-from garboard.views.test_plan import plan_table, test_words
 from garboard.views.zones import RUNGS
 
 __all__ = ["component_draft"]
@@ -167,7 +167,7 @@ def _proof(book: Book, part: Component) -> Iterator[Block]:
         yield Paragraph(
             (
                 Strong("Its last test failed, and none was passed since: "),
-                *test_words(unmended),
+                *proof_words(unmended),
             )
         )
     if lines:

@@ -18,11 +18,11 @@ from garboard.records.system import System
 from garboard.records.work import MaintenanceTask, OpenItem
 from garboard.views.draft import Draft
 from garboard.views.inline import cell, day
+from garboard.views.inspection_plan import holds_in_the_way, plan_table
 from garboard.views.messages import message_of, worst_first
 from garboard.views.page import Column, Heading, Link, Paragraph, Plate, Row, Strong, Table, Tiles
 from garboard.views.safety_devices import safety_device_table
 from garboard.views.tables import record_table
-from garboard.views.test_plan import holds_in_the_way, plan_table
 
 __all__ = [
     "alarms",

@@ -25,7 +25,7 @@ from garboard.views.page import (
     Table,
 )
 
-__all__ = ["holds_in_the_way", "plan_table", "test_words"]
+__all__ = ["holds_in_the_way", "plan_table", "proof_words"]
 
 RESULTS = {Result.PASS: "passed", Result.FAIL: "failed", Result.INCOMPLETE: "incomplete"}
 
@@ -109,14 +109,14 @@ def _tests(book: Book, line: PlanLine) -> Cell:
     known = {str(one.id) for one in found}
     runs: list[Run] = []
     for one in found:
-        runs += ["; " if runs else "", *test_words(one)]
+        runs += ["; " if runs else "", *proof_words(one)]
     for name in line.record:
         if bare_id(name) not in known:
             runs += ["; " if runs else "", f"{name}, not recorded"]
     return tuple(run for run in runs if run) or (Strong("none yet"),)
 
 
-def test_words(test: Test) -> Cell:
+def proof_words(test: Test) -> Cell:
     """One test in a line: when, what came out, whether anybody accepted it, which one it follows.
 
     Args:
