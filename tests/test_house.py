@@ -17,6 +17,7 @@ LAYERS = (
     ("calc",),
     ("methods", "records"),
     ("systems",),
+    ("schematic",),
     ("reading",),
     ("plan", "review"),
     ("book",),

@@ -35,6 +35,8 @@ from garboard.review.replies import waiting_replies
 from garboard.review.service_status import held_statuses
 from garboard.review.setback import Setback, set_back
 from garboard.review.signoffs import Reviewed, weigh
+from garboard.systems.laying import lay_out_plant
+from garboard.systems.survey import Survey, survey
 
 __all__ = ["Book", "Calculations", "Mentioned", "calculations_of", "make_book", "with_signed"]
 
@@ -76,6 +78,9 @@ class Book:
     """What took the place of each replaced record or tag, one after the other, a live one last."""
     held: Mapping[str, ServiceStatus] = field(default_factory=dict)
     """By code: the status that binds a system because nobody signed that it was set back."""
+
+    surveys: Mapping[str, Survey] = field(default_factory=dict)
+    """Each system as a graph, and what the checks of its layout found, by code."""
 
     @property
     def edition(self) -> Edition | None:
@@ -207,7 +212,7 @@ def make_book(
     for one in demands_of(network.requirements, network.values):
         demands[book.source_of(one.address)].append(one)
     book = replace(book, demands={address: tuple(them) for address, them in demands.items()})
-    return replace(book, measured=_measured(book))
+    return replace(book, measured=_measured(book), surveys=_surveys(content, network))
 
 
 def with_signed(book: Book, thing: Signed) -> Book:
@@ -237,6 +242,13 @@ def _with_reviews(book: Book) -> Book:
         heirs=successors(book.records, book.content.retired),
         waiting=waiting_replies(book.content),
     )
+
+
+def _surveys(content: Content, network: Network) -> Mapping[str, Survey]:
+    return {
+        code: survey(lay_out_plant(system, content.components, network.values))
+        for code, system in content.systems.items()
+    }
 
 
 def _measured(book: Book) -> Mapping[str, tuple[Measurement, ...]]:

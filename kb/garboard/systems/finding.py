@@ -1,0 +1,103 @@
+"""What a check of a layout finds: the fault, the valve positions that cause it, the numbers compared.
+
+The fingerprint is a digest of all that decides, and not of the words or of the way that was shown. A
+concession that waives a finding holds its fingerprint, so that it lapses when the design changes it.
+"""
+
+import hashlib
+from dataclasses import dataclass
+from enum import StrEnum
+
+from garboard.errors import Severity, Where
+
+__all__ = ["Level", "PathFinding"]
+
+
+class Level(StrEnum):
+    """How grave a finding is, gravest first."""
+
+    DANGER = "danger"
+    WARNING = "warning"
+    NOTE = "note"
+    ASIDE = "aside"
+    """Worth knowing, nothing to mend: printed as a note and on nobody's list."""
+
+    @property
+    def severity(self) -> Severity:
+        """The severity it is reported with."""
+        return SEVERITIES[self]
+
+    @property
+    def rank(self) -> int:
+        """Place in order of gravity: 0 is the gravest."""
+        return list(Level).index(self)
+
+    @property
+    def less(self) -> "Level":
+        """One level less; a note stays one."""
+        return {Level.DANGER: Level.WARNING, Level.WARNING: Level.NOTE}.get(self, self)
+
+
+SEVERITIES = {
+    Level.DANGER: Severity.STOP,
+    Level.WARNING: Severity.HOLD,
+    Level.NOTE: Severity.WARN,
+    Level.ASIDE: Severity.NOTE,
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PathFinding:
+    """One finding of one check, about one part or pipe."""
+
+    code: str
+    """Of the rule: `relief-cut-off`."""
+    level: Level
+    system: str
+    about: str
+    """Full tag of the part in danger, or the name of a header."""
+    text: str
+    """What is, lower case, no full stop, tags in full."""
+    help: str
+    """Starts with a verb; offers the honest second way out."""
+    where: Where
+    """Where the part that it is about is written."""
+    shut: tuple[str, ...] = ()
+    """Valves that must be shut for it to happen; full tags, in file order."""
+    open: tuple[str, ...] = ()
+    """Valves that must be open."""
+    turned: tuple[tuple[str, str], ...] = ()
+    """Valves that are turned, and to what."""
+    locks: tuple[str, ...] = ()
+    """Locked valves that it hangs on: it cannot happen while they stay."""
+    at_fault: tuple[str, ...] = ()
+    """Parts that fail, point the wrong way, or alone stand between."""
+    endangers: tuple[str, ...] = ()
+    """Other parts in danger: the vessels a switch does not feel."""
+    nodes: tuple[int, ...] = ()
+    """The way in danger, from its source: for the drawing."""
+    numbers: tuple[str, ...] = ()
+    """The numbers compared, as written, with what they are: `SA-AR-001 rated 33 bar(g)`."""
+
+    @property
+    def fingerprint(self) -> str:
+        """Sixteen hexadecimal signs over all that decides: not the words, the place or the way."""
+        parts = (
+            self.code,
+            self.level,
+            self.system,
+            self.about,
+            *("|".join(tags) for tags in (sorted(self.shut), sorted(self.open))),
+            "|".join(f"{tag}={position}" for tag, position in sorted(self.turned)),
+            *("|".join(sorted(tags)) for tags in (self.locks, self.at_fault, self.endangers)),
+            "|".join(sorted(self.numbers)),
+        )
+        return hashlib.sha256("\n".join(parts).encode()).hexdigest()[:16]
+
+    @property
+    def positions(self) -> str:
+        """The valve positions that cause it, in words; empty where none do."""
+        said = [("shut", self.shut), ("open", self.open)]
+        words = [f"{', '.join(tags)} {position}" for position, tags in said if tags]
+        words += [f"{tag} turned to {position}" for tag, position in self.turned]
+        return "; ".join(words)

@@ -1,0 +1,63 @@
+"""The numbers of parts as the checks compare them: gauge pascal, or ampere, at both ends.
+
+A check takes the end that is worse for it: the highest a relief valve may lift at, the lowest that
+a vessel may be rated. An absolute pressure meets a gauge reading through the atmosphere of the vessel's
+conditions, again at the worse end.
+"""
+
+import math
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from garboard.calc.kinds import PRESSURE, Kind
+from garboard.calc.value import Value
+from garboard.errors import Where
+from garboard.records.component import Component, Unlimited
+
+__all__ = ["NO_LIMIT", "SETTINGS", "Setting", "settings_of"]
+
+NO_LIMIT = math.inf
+"""What a source makes that nothing holds back."""
+SETTINGS = ("rated", "set", "makes", "cuts_in", "cuts_out", "normal", "trip")
+"""The numbers that checks of a layout compare."""
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """One number of a part, at both ends of its tolerance."""
+
+    low: float
+    """Pa above the atmosphere, or A; `NO_LIMIT` where there is none."""
+    high: float
+    text: str
+    """As its author wrote it, with the tolerance: `33 bar(g) +/- 0.8 bar`."""
+    where: Where
+
+
+def settings_of(part: Component, values: Mapping[str, Value]) -> Mapping[str, Setting]:
+    """The numbers of one part that checks compare, by name; what is not recorded or computed is left out.
+
+    Args:
+        part: The component.
+        values: Values by address; `site.atmosphere` among them where pressures are absolute.
+    """
+    return dict(_settings(part, values))
+
+
+def _settings(part: Component, values: Mapping[str, Value]) -> Iterator[tuple[str, Setting]]:
+    for name in SETTINGS:
+        if name == "makes" and part.makes is Unlimited.NO_LIMIT:
+            yield name, Setting(NO_LIMIT, NO_LIMIT, "no limit", part.at_place(name))
+            continue
+        value = values.get(part.address(name))
+        if value is None or value.si is None:
+            continue
+        low = value.si if value.low is None else value.low
+        high = value.si if value.high is None else value.high
+        if value.type.dimension == PRESSURE and value.type.kind is Kind.ABSOLUTE:
+            air = values.get("site.atmosphere")
+            if air is None or air.low is None or air.high is None:
+                continue
+            low, high = low - air.high, high - air.low
+        text = f"{value.text} +/- {value.tolerance}" if value.tolerance else value.text
+        yield name, Setting(low, high, text, part.at_place(name))
