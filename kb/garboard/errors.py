@@ -56,6 +56,8 @@ class Diagnostic:
     """The record id, tag, block name or system code it is about; its system's service status binds it."""
     family: str = ""
     """Which kind of unreadable line: SYNTAX, LIMIT, NAME, UNIT, RANGE, METHOD ..."""
+    fingerprint: str = ""
+    """Of a finding of a path: a concession that waives it holds the same, so that it lapses with the layout."""
 
     def __str__(self) -> str:
         first = f"{self.where}: {self.severity}: {self.text} [{self.code}]"
