@@ -18,6 +18,7 @@ from garboard.records.edition import Fired
 from garboard.records.signoff import Capacity
 from garboard.records.system import ServiceStatus
 from garboard.rules.conditions import broken_conditions
+from garboard.rules.paths import GRADED
 
 __all__ = ["judge"]
 
@@ -46,18 +47,39 @@ def judge(book: Book, rules: Iterable[ModuleType]) -> tuple[Diagnostic, ...]:
 def _weighed(
     book: Book, rule: ModuleType, granted: Iterable[Concession], carried: Carried
 ) -> Iterator[Diagnostic]:
-    waivers = [item for item in granted if item.departs_from == rule.CODE] if rule.WAIVABLE else []
+    waivers = [item for item in granted if item.departs_from == rule.CODE]
     for item in rule.check(book):
         status = book.status_of(item.about)
-        if status.order < ServiceStatus(rule.BINDS_FROM).order:
+        if status.order < _binds_from(rule, item).order:
             yield replace(item, severity=Severity.NOTE)
-        elif waiver := next((one for one in waivers if item.about in one.where_), None):
+        elif waiver := _waiver(rule, item, waivers):
             text = f"{item.text}; conceded by {waiver.id} until {waiver.until}"
             yield replace(item, severity=Severity.NOTE, text=text)
         elif rule.SEVERITY is Severity.WARN and item.severity is Severity.WARN:
             yield _aged(item, carried.get((item.code, item.about)), book.today)
         else:
             yield item
+
+
+def _binds_from(rule: ModuleType, item: Diagnostic) -> ServiceStatus:
+    """From which status on a rule binds; one that is graded goes by what it found."""
+    if rule.BINDS_FROM != GRADED:
+        return ServiceStatus(rule.BINDS_FROM)
+    by_gravity = {Severity.STOP: ServiceStatus.SKETCH, Severity.HOLD: ServiceStatus.BUILDING}
+    return by_gravity.get(item.severity, ServiceStatus.IN_TEST)
+
+
+def _waiver(rule: ModuleType, item: Diagnostic, waivers: Iterable[Concession]) -> Concession | None:
+    """The concession that waives a finding: one of a path only by its own fingerprint.
+
+    Of a rule that cannot be waived and is graded, only what is less than a STOP can.
+    """
+    if not rule.WAIVABLE and (rule.BINDS_FROM != GRADED or item.severity is Severity.STOP):
+        return None
+    for one in waivers:
+        if item.about in one.where_ and (one.fingerprint or "") == item.fingerprint:
+            return one
+    return None
 
 
 def _carried(book: Book) -> Carried:
@@ -78,8 +100,7 @@ def _aged(item: Diagnostic, carried: Fired | None, today: date) -> Diagnostic:
 def _granted(book: Book) -> Iterator[Concession]:
     """The concessions that stand: granted by an approver whose signature fits, in time and on terms.
 
-    One that lapsed, ran out or lost a condition concedes nothing; one that is meant for a single path
-    finding waives nothing else.
+    One that lapsed, ran out or lost a condition concedes nothing.
     """
     for record in book.of_kind(Concession):
         reviewed = book.reviews.get(str(record.id))
@@ -88,7 +109,7 @@ def _granted(book: Book) -> Iterator[Concession]:
             for each in reviewed.standing(Capacity.APPROVER)
         )
         granted = book.state(record) == "granted" and by_approver and _running(book, record)
-        if granted and record.fingerprint is None and not [*broken_conditions(book, record)]:
+        if granted and not [*broken_conditions(book, record)]:
             yield record
 
 
