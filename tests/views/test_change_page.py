@@ -226,3 +226,25 @@ def test_the_demo_tells_a_promoted_class_and_a_page_reviewed_in_part_on_purpose(
     assert partly.review.words == (
         "PARTLY REVIEWED 24 June 2031. Not checked: loss by age in the maker's table."
     )
+
+
+def test_a_lapsed_page_says_what_moved_and_what_else_hangs_on_that(demo: Handbook) -> None:
+    found = blocks(demo, "SA-AL-001")
+
+    moved = table(found, "Moved")
+    hangs = [row[:2] for row in table(found, "What else hangs on what moved")]
+
+    assert moved == [
+        ["SA-PS-001.set", "15 bar(g)", "18 bar(g)"],
+        ["low-air-margin.left", "0.753", "1.51"],
+    ]
+    assert hangs[0] == ["decision", "SA-DD-003 Low-air switch on each receiver"]
+    assert ["procedure", "SA-PR-007 Prove the pressure switches"] in hangs
+    assert ["test", "SA-TR-016 Low-air switches after five months"] in hangs
+    assert ["card", "K-01, hangs at start-air panel"] in hangs
+
+
+def test_a_page_whose_review_stands_says_nothing_of_the_sort(demo: Handbook) -> None:
+    found = blocks(demo, "SA-AL-002")
+
+    assert not [one for one in found if isinstance(one, Table) and one.caption == "Moved"]

@@ -25,6 +25,7 @@ from garboard.views.draft import Draft
 from garboard.views.fields import field_blocks, line_of
 from garboard.views.finding_page import finding_head
 from garboard.views.inline import cell, day, person
+from garboard.views.lapsed import lapsed_blocks
 from garboard.views.log_plot import log_blocks
 from garboard.views.messages import message_of
 from garboard.views.page import Block, Bullets, Cell, Facts, Fold, Heading, Paragraph, Photo, Strong
@@ -75,7 +76,7 @@ def record_draft(book: Book, record: Record) -> Draft:
     own += tuple(log_blocks(book, record)) if isinstance(record, Test) else ()
     answer_first = isinstance(record, CalculationRecord)
     draft.add(*(text + own if answer_first else own + text))
-    draft.add(*_pictures(record), *_envelope(book, record))
+    draft.add(*_pictures(record), *lapsed_blocks(book, record), *_envelope(book, record))
     if isinstance(record, (CalculationRecord, Procedure, Hazard, Alarm, Fault)):
         draft.calculated = True
     draft.cite(*(Citation(source) for source in record.sources))
