@@ -8,22 +8,22 @@ import argparse
 import re
 import sys
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date
-from enum import StrEnum
 from pathlib import Path
-from typing import TypeVar
 
 from garboard.book import Book, with_signed
 from garboard.cli.arguments import add_command, add_folder, content_folder
 from garboard.cli.confirm import confirmed
+from garboard.cli.sign_status import sign_status
 from garboard.cli.signable import find_signable
+from garboard.cli.signed_words import day_of, one_of, person_of
 from garboard.errors import Diagnostic, GarboardError
 from garboard.handbook import read_book
 from garboard.names import nearest
 from garboard.reading.ssh_signatures import sign_text
-from garboard.records.base import Record, date_of
+from garboard.records.base import Record
 from garboard.records.kinds import kind_of
 from garboard.records.signoff import Capacity, SignOff, Verdict
 from garboard.records.standing import state_of
@@ -56,8 +56,6 @@ ASKED = (
 PERSONS = tuple(one for one in Capacity if one is not Capacity.MACHINE)
 """The capacities in which a person can sign."""
 
-W = TypeVar("W", bound=StrEnum)
-
 
 def add_sign(commands: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
     """Declare the command and its arguments."""
@@ -65,7 +63,10 @@ def add_sign(commands: "argparse._SubParsersAction[argparse.ArgumentParser]") ->
         commands, "sign", sign, "add a signature to a record: what it covers, as it stands today"
     )
     one.add_argument(
-        "id", nargs="?", default="", help="id of the record, or path of a written page"
+        "id",
+        nargs="?",
+        default="",
+        help="id of the record, path of a written page, or code of a system",
     )
     one.add_argument(
         "--reply", metavar="FILE", help="a kept reply: it says all but who confirms it"
@@ -96,6 +97,8 @@ def sign(args: argparse.Namespace) -> int:
         args = confirmed(book, args, folder)
     elif not (args.id and args.capacity and args.by):
         raise GarboardError("say what is signed, --as what and --by whom; or name a kept --reply")
+    if args.id in book.systems:
+        return sign_status(book, book.systems[args.id], args, folder)
     thing = find_signable(book, args.id, folder)
     cover = Covers(book.content, book.network).of(thing)
     line = signed_by(_line(book, thing, args), cover)
@@ -122,15 +125,15 @@ def sign(args: argparse.Namespace) -> int:
 def _line(book: Book, thing: Signed, args: argparse.Namespace) -> SignOff:
     """The signature that the arguments ask for, without what it covers."""
     line = SignOff(
-        capacity=_one_of(PERSONS, args.capacity, "capacity"),
-        by=_person(book, args.by),
+        capacity=one_of(PERSONS, args.capacity, "capacity"),
+        by=person_of(book, args.by),
         on=_day(book, thing, args.on),
         to=_state(thing, args.to),
         scope=_parts(args.scope),
         not_checked=_parts(args.not_checked),
-        verdict=_one_of(tuple(Verdict), args.verdict, "verdict") if args.verdict else None,
+        verdict=one_of(tuple(Verdict), args.verdict, "verdict") if args.verdict else None,
         band=_band(args.band),
-        entered_by=_person(book, args.entered_by) if args.entered_by else None,
+        entered_by=person_of(book, args.entered_by) if args.entered_by else None,
         evidence=_plain(args.evidence),
         words=_plain(args.words),
     )
@@ -159,35 +162,11 @@ def _look_at_objection(thing: Signed, line: SignOff) -> None:
         )
 
 
-def _one_of(known: Iterable[W], word: str, what: str) -> W:
-    by_name = {str(one): one for one in known}
-    if word in by_name:
-        return by_name[word]
-    near = nearest(word, by_name)
-    cure = f"did you mean {near!r}?" if near else f"one of {', '.join(by_name)}"
-    raise GarboardError(f"there is no {what} {word!r}; {cure}")
-
-
-def _person(book: Book, key: str) -> str:
-    people = book.content.people
-    if key in people:
-        return key
-    near = nearest(key, people)
-    cure = f"did you mean {near!r}?" if near else "add this person there, by a key and a role"
-    raise GarboardError(f"people.yml knows nobody by the key {key!r}; {cure}")
-
-
 def _day(book: Book, thing: Signed, text: str | None) -> date:
     """The day of the signature: not after today, not before the record was written."""
-    if text is None:
-        return book.today
-    day = date_of(text)
-    if day is None:
-        raise GarboardError(f"{text!r} is no date; write it as {book.today.isoformat()}")
-    if day > book.today:
-        raise GarboardError(f"{day} is after today, {book.today}; nobody signs ahead of the day")
+    day = day_of(book, text)
     drafted = thing.drafted if isinstance(thing, Record) else None
-    if drafted and day < drafted:
+    if text is not None and drafted and day < drafted:
         raise GarboardError(f"{day} is before {name_of(thing)} was written, on {drafted}")
     return day
 

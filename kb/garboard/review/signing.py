@@ -15,9 +15,17 @@ from garboard.reading.content import Content
 from garboard.reading.edits import Edit, replace_spans
 from garboard.reading.record_file import read_markdown
 from garboard.records.signoff import SignOff
+from garboard.records.system import System
 from garboard.review.covers import Cover, Signed
 
-__all__ = ["as_signed", "reads_back", "signed_by", "write_signature", "yaml_of"]
+__all__ = [
+    "as_signed",
+    "reads_back",
+    "signed_by",
+    "write_signature",
+    "write_status",
+    "yaml_of",
+]
 
 BARE = re.compile(
     r"[A-Za-z](?:[A-Za-z0-9 _.-]*[A-Za-z0-9])?|[0-9a-f]{16}|[0-9a-f]{64}|\d{4}-\d{2}-\d{2}"
@@ -92,6 +100,33 @@ def write_signature(folder: Path, content: Content, thing: Signed, line: SignOff
     """
     path = thing.where.path
     edits = list(_edits(thing, line))
+    replace_spans(folder, path, edits, content.digests[path])
+
+
+def write_status(folder: Path, content: Content, system: System, line: SignOff) -> None:
+    """Write one signature on a system's status, and the status that it moves to, into its file.
+
+    Args:
+        folder: The content folder.
+        content: As it was read.
+        system: The system.
+        line: The signature; `to` is the new status.
+
+    Raises:
+        GarboardError: The file has changed since it was read, or writes status or signatures in a way
+            that a line cannot be put into.
+    """
+    status, path = system.places.get("status"), system.where.path
+    if status is None:
+        raise GarboardError(f"{path} has no line status:; write status: {system.status} first")
+    edits = [Edit(status, str(system.status), str(line.to))]
+    added = f"- {yaml_of(line)}\n"
+    last = system.places.get(f"signed[{len(system.signed) - 1}]")
+    if system.signed and last:
+        below = Where(path, last.line + 1, 1)
+        edits.append(Edit(below, "", f"{' ' * max(0, last.column - 3)}{added}"))
+    else:
+        edits.append(Edit(Where(path, status.line + 1, 1), "", f"signed:\n  {added}"))
     replace_spans(folder, path, edits, content.digests[path])
 
 
