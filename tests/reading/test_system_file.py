@@ -362,3 +362,29 @@ def test_a_component_of_no_known_kind_is_still_there_to_be_named() -> None:
 
     assert [str(item.severity) for item in found.diagnostics] == [Severity.STOP]
     assert found.components[0].name == "relief valve of receiver 1"
+
+
+def test_a_switch_is_on_or_off_and_kept_as_what_passes() -> None:
+    found = read(
+        "components:\n  SW-001: {kind: switch, usual: on}\n  CB-001: {kind: breaker, usual: off}\n"
+        "operating_states:\n  at sea: {on: [SW-001], off: [CB-001]}\n"
+    )
+
+    assert [part.usual for part in found.components] == ["open", "shut"]
+    assert found.system.operating_states is not None
+    state = found.system.operating_states["at sea"]
+    assert (state.open, state.shut, state.on, state.off) == (("SA-SW-001",), ("SA-CB-001",), (), ())
+
+
+def test_a_valve_is_neither_on_nor_off() -> None:
+    found = part("kind: stop valve, usual: on", "HV-001")
+
+    assert said(found) == [
+        "2:37: STOP: a stop valve cannot stand at `on` [unreadable-record]\n  help: write open or shut"
+    ]
+
+
+def test_a_switch_that_stands_at_no_position_of_a_switch_is_told_its_words() -> None:
+    found = part("kind: switch, usual: left", "SW-001")
+
+    assert said(found)[0].endswith("help: write on or off")

@@ -18,9 +18,16 @@ from garboard.reading.strict_yaml import CODE, read_yaml, shorten
 from garboard.reading.written import Written, field_texts
 from garboard.records.base import Tag
 from garboard.records.component import Component
-from garboard.records.component_kinds import COMPONENT_KINDS, ComponentKind, kinds_of_letters
+from garboard.records.component_kinds import (
+    COMPONENT_KINDS,
+    SWITCHED,
+    SWITCHES,
+    ComponentKind,
+    kinds_of_letters,
+    position_word,
+)
 from garboard.records.kinds import BY_LETTERS
-from garboard.records.system import Header, System
+from garboard.records.system import Header, OperatingState, System
 
 __all__ = ["SystemFile", "read_system"]
 
@@ -99,7 +106,14 @@ class _SystemReader:
         for entry in self.entries(apart.get("components")):
             self.component(entry)
         runs = RunReader(self.code, tuple(headers), self.faults).read(apart.get("connections"))
-        system = replace(system, headers=headers or None, runs=runs, title=system.title or title)
+        states = {name: _lined_up(state) for name, state in (system.operating_states or {}).items()}
+        system = replace(
+            system,
+            headers=headers or None,
+            operating_states=states or None,
+            runs=runs,
+            title=system.title or title,
+        )
         declared = [(str(part.tag), part.where) for part in self.components]
         for name, header in headers.items():
             if header.tag:
@@ -208,7 +222,7 @@ class _SystemReader:
             where = part.at_place("kind")
             self.faults.append(Diagnostic(where, Severity.WARN, text, cure, UNKNOWN, part.tag))
         self.check_numbers(part, kind)
-        usual, locked = (_shut(word) for word in (part.usual, part.locked))
+        usual, locked = (_position(word, part.kind) for word in (part.usual, part.locked))
         part = replace(part, usual=usual, locked=locked)
         self.check_positions(part, kind)
         return part
@@ -247,12 +261,21 @@ class _SystemReader:
             if word is None or word in allowed or (kind.positions and not part.positions):
                 continue
             text = f"a {kind.name} cannot stand at `{shorten(word)}`"
-            cure = f"write {' or '.join(allowed)}" if allowed else f"remove {name}"
+            said = " or ".join(position_word(kind.name, one) for one in allowed)
+            cure = f"write {said}" if allowed else f"remove {name}"
             self.refuse(part.at_place(name), text, cure, about=part.tag)
 
 
-def _shut(word: str | None) -> str | None:
-    return "shut" if word == "closed" else word
+def _position(word: str | None, kind: str) -> str | None:
+    """A position in one word for all: closed is shut; of a switch on is open, where it passes."""
+    alike = {"closed": "shut", **(SWITCHED if kind in SWITCHES else {})}
+    return alike.get(word or "", word)
+
+
+def _lined_up(state: OperatingState) -> OperatingState:
+    """A line-up in which what is on stands among what is open."""
+    opened, shut = (*state.open, *state.on), (*state.shut, *state.off)
+    return replace(state, open=opened, shut=shut, on=(), off=())
 
 
 def _plate(node: MapNode) -> Citation | None:

@@ -6,7 +6,15 @@ A kind that is not here is a fault of the text and never a silent pipe.
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-__all__ = ["COMPONENT_KINDS", "EVERY_KIND", "ComponentKind", "kinds_of_letters"]
+__all__ = [
+    "COMPONENT_KINDS",
+    "EVERY_KIND",
+    "SWITCHED",
+    "SWITCHES",
+    "ComponentKind",
+    "kinds_of_letters",
+    "position_word",
+]
 
 EVERY_KIND = (
     "rated",
@@ -23,6 +31,10 @@ EVERY_KIND = (
 """Numbers that every kind may have."""
 
 OPEN_SHUT = ("open", "shut")
+SWITCHES = ("switch", "breaker")
+"""A valve for current: what is open to one electrician is off to the next, so it is on or off."""
+SWITCHED = {"on": "open", "off": "shut"}
+"""How they are kept: open is where it passes."""
 RUN_STOP = ("running", "stopped")
 
 
@@ -152,6 +164,16 @@ KINDS = (
 
 COMPONENT_KINDS: Mapping[str, ComponentKind] = {kind.name: kind for kind in KINDS}
 """By name."""
+
+
+def position_word(kind: str, position: str) -> str:
+    """A position as a person is told it: of a switch or breaker on or off.
+
+    >>> position_word("breaker", "open"), position_word("stop valve", "open")
+    ('on', 'open')
+    """
+    told = {kept: said for said, kept in SWITCHED.items()} if kind in SWITCHES else {}
+    return told.get(position, position)
 
 
 def kinds_of_letters(letters: str) -> tuple[str, ...]:

@@ -109,6 +109,10 @@ class OperatingState:
     """Which valves are open?"""
     shut: tuple[Tag, ...] = ()
     """Which are shut?"""
+    on: tuple[Tag, ...] = ()
+    """Which switches and breakers are on? Read as open: they pass."""
+    off: tuple[Tag, ...] = ()
+    """Which are off? Read as shut."""
     turned: Mapping[Tag, str] | None = None
     """Which are turned, and to what?"""
     running: tuple[Tag, ...] = ()
