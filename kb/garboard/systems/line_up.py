@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from garboard.systems.net import Net, Through, adjacency
+from garboard.systems.plant import Arc
 from garboard.systems.search import Way, reach
 
 __all__ = ["LineUp", "line_up", "nodes_of"]
@@ -36,10 +37,14 @@ def line_up(net: Net, way: Way, at: int, targets: Iterable[int] = ()) -> LineUp:
     opened = [n for n in sorted(on) if net.is_free(n) and not net.parts[n].coupled]
     turned = [n for n in sorted(on) if net.is_free(n) and net.parts[n].coupled]
     parts = net.parts
+    leaving = _shut_towards(net, way, at, set(targets))
+    away = [n for n in leaving if parts[n].coupled]
+    positions = [(n, _position(net, n, way)) for n in turned]
+    positions += [(n, _turned_away(net, n, leaving[n])) for n in away]
     return LineUp(
         tuple(parts[n].tag for n in opened),
-        tuple(parts[n].tag for n in _shut_towards(net, way, at, set(targets))),
-        tuple((parts[n].tag, _position(net, n, way)) for n in turned),
+        tuple(parts[n].tag for n in leaving if n not in away),
+        tuple((parts[n].tag, name) for n, name in sorted(positions)),
     )
 
 
@@ -51,10 +56,17 @@ def _position(net: Net, number: int, way: Way) -> str:
     return part.names[min(both)]
 
 
-def _shut_towards(net: Net, way: Way, at: int, targets: set[int]) -> list[int]:
-    """The free parts that leave what is joined with the place, towards a target."""
+def _turned_away(net: Net, number: int, leaving: set[Arc]) -> str:
+    """A position in which a coupled part passes none of some arcs; else the one that passes fewest."""
+    part = net.parts[number]
+    passed = [len(leaving.intersection(arcs)) for arcs in part.positions]
+    return part.names[passed.index(min(passed))]
+
+
+def _shut_towards(net: Net, way: Way, at: int, targets: set[int]) -> dict[int, set[Arc]]:
+    """The free parts that leave what is joined with the place, towards a target, by what arcs."""
     if not targets:
-        return []
+        return {}
     on = {number for _, _, number in way}
     joined: list[Through] = list(net.fixed)
     joined += [(u, v, n) for n in on if net.is_free(n) for u, v in net.arcs(n)]
@@ -62,8 +74,11 @@ def _shut_towards(net: Net, way: Way, at: int, targets: set[int]) -> list[int]:
     every = [(u, v, n) for n in range(len(net.parts)) for u, v in net.arcs(n)]
     outside = [(u, v, n) for u, v, n in every if u not in inside and v not in inside]
     towards = reach(adjacency(net.count, outside, back=True), targets - inside)
-    leaving = {n for u, v, n in every if u in inside and v not in inside and v in towards}
-    return sorted(n for n in leaving if n not in on and net.is_free(n))
+    leaving: dict[int, set[Arc]] = {}
+    for u, v, n in sorted(every, key=lambda arc: arc[2]):
+        if u in inside and v not in inside and v in towards and n not in on and net.is_free(n):
+            leaving.setdefault(n, set()).add((u, v))
+    return leaving
 
 
 def nodes_of(way: Way, at: int) -> tuple[int, ...]:

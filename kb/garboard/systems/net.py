@@ -1,6 +1,7 @@
 """A plant made ready for searching: plain lists of arcs, sorted by how freely a part can be moved."""
 
 from collections.abc import Collection, Mapping, Sequence
+from functools import cached_property
 
 from garboard.systems.plant import Arc, Part, Plant
 
@@ -54,7 +55,11 @@ class Net:
         return tuple(dict.fromkeys(arc for arcs in part.positions for arc in arcs))
 
     def any_position(self) -> list[Row]:
-        """Where each node leads when every part takes whatever position passes."""
+        """Where each node leads when every part takes whatever position passes; laid out once."""
+        return self._any_position
+
+    @cached_property
+    def _any_position(self) -> list[Row]:
         relaxed = [(u, v, number) for number in self.coupled for u, v in self.arcs(number)]
         return adjacency(self.count, (*self.fixed, *self.closable, *relaxed))
 

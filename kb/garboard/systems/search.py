@@ -20,6 +20,7 @@ from garboard.systems.plant import Relief
 from garboard.systems.settings import NO_LIMIT
 
 __all__ = [
+    "Always",
     "Barriers",
     "Highest",
     "Way",
@@ -27,6 +28,7 @@ __all__ = [
     "caps_of",
     "fed_outside",
     "fewest_barriers",
+    "first_joined",
     "highest",
     "reach",
     "two_nearest",
@@ -72,22 +74,38 @@ def always_reaches(
         out: Numbers of parts that no way may run through.
         choice: Position of coupled parts that are held for this question.
     """
-    back, turned, wanted = _backward(net, out, choice or {})
-    good = set(targets)
-    todo = list(good)
-    while todo:
-        node = todo.pop()
-        for u in back[node]:
-            if u not in good:
-                good.add(u)
-                todo.append(u)
-        for u, number, position in turned[node]:
-            left = wanted[number, u]
-            left.discard(position)
-            if not left and u not in good:
-                good.add(u)
-                todo.append(u)
-    return good
+    return Always(net, out=out, choice=choice).reaches(targets)
+
+
+class Always:
+    """What helps a node to reach, laid out once for any number of targets; a question costs what it finds."""
+
+    def __init__(
+        self, net: Net, *, out: Collection[int] = (), choice: Choice | None = None
+    ) -> None:
+        """Lay it out; the arguments are those of `always_reaches`."""
+        self._back, self._turned, self._wanted = _backward(net, out, choice or {})
+
+    def reaches(self, targets: Iterable[int]) -> set[int]:
+        """The nodes that reach one of some targets whatever the positions of the free parts."""
+        good = set(targets)
+        todo = list(good)
+        left: dict[tuple[int, int], set[int]] = {}
+        while todo:
+            node = todo.pop()
+            for u in self._back[node]:
+                if u not in good:
+                    good.add(u)
+                    todo.append(u)
+            for u, number, position in self._turned[node]:
+                key = number, u
+                if key not in left:
+                    left[key] = set(self._wanted[key])
+                left[key].discard(position)
+                if not left[key] and u not in good:
+                    good.add(u)
+                    todo.append(u)
+        return good
 
 
 def _backward(net: Net, out: Collection[int], choice: Choice) -> _Backward:
@@ -112,6 +130,37 @@ def _backward(net: Net, out: Collection[int], choice: Choice) -> _Backward:
                 turned[v].append((u, number, position))
                 wanted.setdefault((number, u), set(range(len(positions))))
     return back, turned, wanted
+
+
+def first_joined(
+    net: Net, targets: Sequence[int], *, out: Collection[int] = ()
+) -> list[int | None]:
+    """By node: which of some targets, the first in their order, it reaches by parts that never move.
+
+    One search for all of them. A target that is reached only because each position of a coupled part leads to
+    it is left out.
+
+    Args:
+        net: The net.
+        targets: Nodes.
+        out: Numbers of parts that no way may run through.
+
+    Returns:
+        By node: the place of the target in `targets`; None where it reaches none.
+    """
+    back: list[list[int]] = [[] for _ in range(net.count)]
+    for u, v, number in net.fixed:
+        if net.parts[number].carries_relief and number not in out:
+            back[v].append(u)
+    found: list[int | None] = [None] * net.count
+    for place, target in enumerate(targets):
+        todo = [target] if found[target] is None else []
+        while todo:
+            node = todo.pop()
+            if found[node] is None:
+                found[node] = place
+                todo += back[node]
+    return found
 
 
 def caps_of(net: Net, reliefs: Iterable[Relief], choice: Choice | None = None) -> list[float]:
