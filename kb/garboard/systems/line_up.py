@@ -23,6 +23,14 @@ class LineUp:
         """Every valve it names."""
         return (*self.open, *self.shut, *(tag for tag, _ in self.turned))
 
+    @property
+    def words(self) -> str:
+        """As a person says it: `SA-HV-001 shut and SA-HV-003 open`; empty where no valve is named."""
+        said = [("shut", self.shut), ("open", self.open)]
+        words = [f"{', '.join(tags)} {position}" for position, tags in said if tags]
+        words += [f"{tag} turned to {position}" for tag, position in self.turned]
+        return " and ".join(words)
+
 
 def line_up(net: Net, way: Way, at: int, targets: Iterable[int] = ()) -> LineUp:
     """The positions in which a way is open, and a place is cut off from every target.

@@ -276,6 +276,12 @@ class Barriers:
     """By node; None where no way leads."""
     came: list[Through | None]
 
+    def between(self, node: int) -> tuple[int, ...]:
+        """Numbers of the parts that are the barriers on the way to a node, from its start on."""
+        way = way_to(self.came, node)
+        barriers = (number for u, v, number in way if self.count[u] != self.count[v])
+        return tuple(dict.fromkeys(barriers))
+
 
 def fewest_barriers(net: Net, starts: Iterable[int], cost: Cost) -> Barriers:
     """C. The fewest barriers between some starts and every node, every valve free: a 0-1 search."""
