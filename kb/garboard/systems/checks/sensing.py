@@ -173,7 +173,7 @@ def _parted(
     vessels = tuple(filled[node].tag for node in sorted(nodes))
     if vessels:
         text = f"valves can part {listed(layer)} from {listed(vessels)}, "
-        text += f"but {listed(tuple(machines))} cannot fill what is parted"
+        text += f"but {listed(tuple(machines))} cannot fill what is parted from it"
         yield PathFinding(
             code=CUT_OFF,
             level=Level.ASIDE,
