@@ -71,12 +71,13 @@ def _found(enquiry: Enquiry, sees: _Sees) -> PathFinding:
         name, cure = "set", f"set {what} lower"
     else:
         what, number, name = stop.tag, stop.setting.text, stop.name
-        word = "cut-out" if name == "cuts_out" else "normal"
-        above = f"the {word} of {what}, {number}, reaches it"
-        cure = f"put the {word} of {what} lower"
+        cut_out = name == "cuts_out"
+        above = f"the cut-out of {what}" if cut_out else f"what is normal for {what}"
+        above += f", {number}, reaches it"
+        cure = f"put the cut-out of {what} lower" if cut_out else f"run {what} at less"
     text = f"{relief.tag}, set to {lift.text}, may blow in ordinary running: {above}"
     if line.words:
-        text += f" with {line.words}"
+        text += f", with {line.words}"
     if not sees.settled:
         text += "; not settled: too many valves turn together, check it by hand"
     return PathFinding(

@@ -32,13 +32,13 @@ def _found(enquiry: Enquiry, relief: Relief, outlet: int, *, circulates: bool) -
     plant = enquiry.plant
     line = line_up(enquiry.net, (), outlet, plant.open_air)
     wrong = parting(enquiry, outlet, plant.open_air) or ()
-    why = f" with {line.words}" if line.words else ": no way leads there"
+    why = f", with {line.words}" if line.words else ": no way leads there"
     if wrong:
         why = f": {listed(wrong)} lets nothing through that way"
-    text = f"the outlet of {relief.tag} does not reach open air{why}"
+    text = f"the outlet of {relief.tag} cannot reach open air{why}"
     if circulates:
         text += "; what it lets out goes round through the pump and heats up"
-    other = secure(line) if line.words else f"correct the connections of {relief.tag}"
+    other = secure(enquiry, line) if line.words else f"correct the connections of {relief.tag}"
     return PathFinding(
         code=OUTLET,
         level=Level.WARNING if circulates else Level.DANGER,

@@ -199,18 +199,21 @@ def _cause(below: Below, vessel: Part, way: Way) -> _Cause:
     found = below.nearest(below.barriers, node)
     if found and not found[1]:
         line = line_up(net, way, node, below.nodes)
-        return _Cause(line, _with(line), f"{own}, or {secure(line)}")
+        return _Cause(line, _with(line), f"{own}, or {secure(below.enquiry, line)}")
     line = line_up(net, way, node)
-    if found is None:
+    unset = _not_recorded(below, node)
+    if unset:
+        words = f"{_with(line)}; {unset} is, but its setting is not recorded"
         return _Cause(
-            line, f"{_with(line)}{_not_recorded(below, node)}", f"{own}, or correct its rating"
+            line, words, f"record the setting of {unset} from its plate, or {own}", (unset,)
         )
+    if found is None:
+        return _Cause(line, _with(line), f"{own}, or correct its rating from the plate")
     relief, between = found
     tags = tuple(plant.parts[number].tag for number in between)
     turns = all(plant.parts[number].carries_relief for number in between)
-    other = (
-        f"turn {listed(tags)} round if it stands the wrong way" if turns else "correct its rating"
-    )
+    other = f"correct the drawing if {listed(tags)} stands the other way round"
+    other = other if turns else "correct its rating from the plate"
     passes = "lets nothing through that way" if turns else "relieves nothing"
     words = f"{_with(line)}: {listed(tags)} between it and {relief.tag} {passes}"
     return _Cause(line, words, f"{own}, or {other}", tags)
@@ -228,9 +231,9 @@ def _jammed(below: Below, way: Way) -> tuple[str, ...]:
 
 
 def _not_recorded(below: Below, node: int) -> str:
-    """A relief valve that is always joined but has no setting: it cannot be counted."""
+    """A relief valve that is always joined but has no setting, so that it cannot be counted; else empty."""
     enquiry = below.enquiry
     for relief in enquiry.plant.reliefs:
         if relief.lifts == NO_LIMIT and node in enquiry.always([relief.node]):
-            return f"; {relief.tag} is, but its setting is not recorded"
+            return relief.tag
     return ""

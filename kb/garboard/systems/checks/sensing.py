@@ -150,7 +150,7 @@ def _hidden(enquiry: Enquiry, layer: Tags, still: Tags, group: Sequence[_Unfelt]
         system=plant.system.code,
         about=layer[0],
         text=text,
-        help=f"{tap}, or {secure(line)}",
+        help=f"{tap}, or {secure(enquiry, line)}",
         where=plant.components[layer[0]].where,
         shut=line.shut,
         open=line.open,

@@ -61,7 +61,7 @@ def _watch(
         system=plant.system.code,
         about=part.tag,
         text=f"{part.tag} watches {vessel.tag} and {why}",
-        help=f"tap {part.tag} on {vessel.tag} itself, or {secure(line)}",
+        help=f"tap {part.tag} on {vessel.tag} itself, or {secure(enquiry, line)}",
         where=plant.components[part.tag].where,
         shut=line.shut,
         turned=line.turned,
