@@ -1,11 +1,12 @@
 """Which valves a finding names: open or turned along the way, shut towards what is cut off."""
 
+from collections import deque
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from garboard.systems.net import Net, Through, adjacency
+from garboard.systems.net import Net
 from garboard.systems.plant import Arc
-from garboard.systems.search import Way, reach
+from garboard.systems.search import Way
 
 __all__ = ["LineUp", "line_up", "nodes_of"]
 
@@ -73,20 +74,44 @@ def _turned_away(net: Net, number: int, leaving: set[Arc]) -> str:
 
 def _shut_towards(net: Net, way: Way, at: int, targets: set[int]) -> dict[int, set[Arc]]:
     """The free parts that leave what is joined with the place, towards a target, by what arcs."""
-    if not targets:
-        return {}
     on = {number for _, _, number in way}
-    joined: list[Through] = list(net.fixed)
-    joined += [(u, v, n) for n in on if net.is_free(n) for u, v in net.arcs(n)]
-    inside = reach(adjacency(net.count, joined), [at])
-    every = [(u, v, n) for n in range(len(net.parts)) for u, v in net.arcs(n)]
-    outside = [(u, v, n) for u, v, n in every if u not in inside and v not in inside]
-    towards = reach(adjacency(net.count, outside, back=True), targets - inside)
+    inside = _joined(net, at, on)
     leaving: dict[int, set[Arc]] = {}
-    for u, v, n in sorted(every, key=lambda arc: arc[2]):
-        if u in inside and v not in inside and v in towards and n not in on and net.is_free(n):
-            leaving.setdefault(n, set()).add((u, v))
-    return leaving
+    for u in inside:
+        for v, n in net.any_position()[u] if targets else ():
+            if v not in inside and n not in on and net.is_free(n):
+                leaving.setdefault(n, set()).add((u, v))
+    leads: dict[int, bool] = {}
+    for n in sorted(leaving):
+        for v in {v for _, v in leaving[n]} - leads.keys():
+            leads[v] = _leads(net, v, targets - inside, inside)
+    towards = {n: {arc for arc in arcs if leads[arc[1]]} for n, arcs in leaving.items()}
+    return {n: towards[n] for n in sorted(towards) if towards[n]}
+
+
+def _joined(net: Net, at: int, on: set[int]) -> set[int]:
+    """What a place leads to by parts that never move and by those that are on the way."""
+    seen, todo = {at}, [at]
+    while todo:
+        for v, n in net.any_position()[todo.pop()]:
+            if v not in seen and (n in on or not net.is_free(n)):
+                seen.add(v)
+                todo.append(v)
+    return seen
+
+
+def _leads(net: Net, start: int, targets: set[int], avoided: set[int]) -> bool:
+    """Whether a node leads to a target without what is avoided; it stops at the first."""
+    seen, todo = {start}, deque([start])
+    while todo:
+        node = todo.popleft()
+        if node in targets:
+            return True
+        for v, _ in net.any_position()[node]:
+            if v not in seen and v not in avoided:
+                seen.add(v)
+                todo.append(v)
+    return False
 
 
 def nodes_of(way: Way, at: int) -> tuple[int, ...]:

@@ -28,7 +28,6 @@ __all__ = [
     "caps_of",
     "fed_outside",
     "fewest_barriers",
-    "first_joined",
     "highest",
     "reach",
     "two_nearest",
@@ -132,37 +131,6 @@ def _backward(net: Net, out: Collection[int], choice: Choice) -> _Backward:
     return back, turned, wanted
 
 
-def first_joined(
-    net: Net, targets: Sequence[int], *, out: Collection[int] = ()
-) -> list[int | None]:
-    """By node: which of some targets, the first in their order, it reaches by parts that never move.
-
-    One search for all of them. A target that is reached only because each position of a coupled part leads to
-    it is left out.
-
-    Args:
-        net: The net.
-        targets: Nodes.
-        out: Numbers of parts that no way may run through.
-
-    Returns:
-        By node: the place of the target in `targets`; None where it reaches none.
-    """
-    back: list[list[int]] = [[] for _ in range(net.count)]
-    for u, v, number in net.fixed:
-        if net.parts[number].carries_relief and number not in out:
-            back[v].append(u)
-    found: list[int | None] = [None] * net.count
-    for place, target in enumerate(targets):
-        todo = [target] if found[target] is None else []
-        while todo:
-            node = todo.pop()
-            if found[node] is None:
-                found[node] = place
-                todo += back[node]
-    return found
-
-
 def caps_of(net: Net, reliefs: Iterable[Relief], choice: Choice | None = None) -> list[float]:
     """The lowest setting of a relief valve that each node always reaches [Pa above the atmosphere]."""
     caps = [NO_LIMIT] * net.count
@@ -229,7 +197,7 @@ def highest(
     return Highest(at, came)
 
 
-def way_to(came: Sequence[Through | None], node: int) -> Way:
+def way_to(came: Sequence[Through | None] | Mapping[int, Through | None], node: int) -> Way:
     """The way that led to a node, from its source on."""
     way: list[Through] = []
     step = came[node]

@@ -27,7 +27,8 @@ class Below:
         self.enquiry = enquiry
         self.limit = limit
         self.reliefs = enquiry.reliefs_within(limit)
-        self.nodes = frozenset(relief.node for relief in self.reliefs)
+        self.at = {relief.node: relief for relief in reversed(self.reliefs)}
+        self.nodes = frozenset(self.at)
 
     @cached_property
     def always(self) -> frozenset[int]:
@@ -90,8 +91,7 @@ class Below:
             return None
         way = way_to(barriers.came, node)
         start = way[0][0] if way else node
-        relief = next(each for each in self.reliefs if each.node == start)
-        return relief, barriers.between(node)
+        return self.at[start], barriers.between(node)
 
 
 def chokes(enquiry: Enquiry) -> frozenset[int]:

@@ -12,9 +12,10 @@ from garboard.systems.checks.below import Below, by_rating
 from garboard.systems.checks.wording import listed, secure
 from garboard.systems.enquiry import Enquiry
 from garboard.systems.finding import Level, PathFinding
+from garboard.systems.joined import first_joined
 from garboard.systems.line_up import LineUp, line_up, nodes_of
 from garboard.systems.plant import Part, Relief
-from garboard.systems.search import Way, first_joined, way_to
+from garboard.systems.search import Way, way_to
 from garboard.systems.settings import NO_LIMIT
 
 __all__ = ["find_relief_above_rating", "find_relief_cut_off"]

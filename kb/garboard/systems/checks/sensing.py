@@ -16,7 +16,7 @@ from garboard.systems.enquiry import Enquiry
 from garboard.systems.finding import Level, PathFinding
 from garboard.systems.line_up import LineUp, line_up, nodes_of
 from garboard.systems.plant import Part, Plant
-from garboard.systems.search import reach, way_to
+from garboard.systems.search import way_to
 
 __all__ = ["find_switch_cut_off"]
 
@@ -105,12 +105,13 @@ def _unfelt(
     by_none = enquiry.fed_outside([start], felt | {plant.node(tag) for tag in others})
     for node in sorted(fed.nodes & filled.keys()):
         way = way_to(fed.came, node)
+        line = line_up(enquiry.net, way, node, felt)
         yield _Unfelt(
             machine,
             filled[node].tag,
-            line_up(enquiry.net, way, node, felt),
+            line,
             nodes_of(way, node),
-            parting(enquiry, node, felt) or (),
+            () if line.shut else parting(enquiry, node, felt) or (),
             node not in by_none.nodes,
             fed.settled,
         )
@@ -162,14 +163,27 @@ def _hidden(enquiry: Enquiry, layer: Tags, still: Tags, group: Sequence[_Unfelt]
     )
 
 
+def _next_filled(enquiry: Enquiry, machines: Sequence[str], filled: Mapping[int, Part]) -> set[int]:
+    """The vessels that machines can fill without filling another one first."""
+    plant, rows = enquiry.plant, enquiry.net.any_position()
+    todo = [plant.parts[plant.numbers[machine]].ports["out"] for machine in machines]
+    seen = set(todo)
+    while todo:
+        node = todo.pop()
+        for other, _ in rows[node] if node not in filled else ():
+            if other not in seen:
+                seen.add(other)
+                todo.append(other)
+    return seen & filled.keys()
+
+
 def _parted(
     enquiry: Enquiry, layer: Tags, machines: Sequence[str], filled: Mapping[int, Part]
 ) -> Iterator[PathFinding]:
     """Vessels that valves can part from the switches, where the machine cannot fill them then."""
     plant = enquiry.plant
-    starts = [plant.parts[plant.numbers[machine]].ports["out"] for machine in machines]
     always = enquiry.always(plant.node(tag) for tag in layer)
-    nodes = (reach(enquiry.net.any_position(), starts) & filled.keys()) - always
+    nodes = _next_filled(enquiry, machines, filled) - always
     vessels = tuple(filled[node].tag for node in sorted(nodes))
     if vessels:
         text = f"valves can part {listed(layer)} from {listed(vessels)}, "

@@ -6,9 +6,10 @@ from garboard.systems.checks.switching import PRESSURE_SENSES, stopping
 from garboard.systems.checks.wording import listed
 from garboard.systems.enquiry import Enquiry
 from garboard.systems.finding import Level, PathFinding
+from garboard.systems.joined import first_joined
 from garboard.systems.net import Through, adjacency
 from garboard.systems.plant import Part, Plant, Relief
-from garboard.systems.search import first_joined, reach
+from garboard.systems.search import reach
 from garboard.systems.settings import NO_LIMIT, Setting
 
 __all__ = ["crossed_cut_outs", "find_early_restart", "find_set_points_crossed"]
