@@ -89,13 +89,13 @@ def test_a_switch_on_each_receiver_stops_the_machine_for_that_one() -> None:
 @pytest.mark.parametrize(
     ("blind", "still"), [("PS-001", "PS-002"), ("PS-002", "PS-001")], ids=["cut-out", "trip"]
 )
-def test_a_blind_switch_is_a_warning_while_the_other_still_stops_it(blind: str, still: str) -> None:
+def test_a_blind_switch_is_a_danger_though_the_other_still_stops_it(blind: str, still: str) -> None:
     trip = "PS-002: {kind: pressure switch, stops: CP-001, trip: 31.6 bar(g)}"
     text = tapped(f"start header > {blind}", f"filling line > {still}", switches=(SWITCH, trip))
 
     found = [one for one in found_of(text, "switch-cut-off") if one.level is not Level.ASIDE]
 
-    assert {(one.level, one.about) for one in found} == {(Level.WARNING, f"SA-{blind}")}
+    assert {(one.level, one.about) for one in found} == {(Level.DANGER, f"SA-{blind}")}
     assert all(f"only SA-{still} would stop it" in one.text for one in found)
 
 
@@ -167,3 +167,20 @@ def test_a_watching_switch_on_another_line_is_joined_to_it_by_nothing() -> None:
     (found,) = found_of(text, "switch-cut-off")
 
     assert found.text == "SA-PS-001 watches SA-AR-001 and is joined to it by nothing"
+
+
+def test_what_stops_and_watches_behind_one_cock_is_told_once() -> None:
+    both = SWITCH.replace("stops: CP-001", "stops: CP-001, watches: AR-001")
+    text = written(
+        [
+            "CP-001: {kind: compressor, makes: 42 bar(g)}",
+            "AR-001: {kind: receiver}",
+            "HV-001: {kind: stop valve}",
+            both,
+        ],
+        ["CP-001 > AR-001", "AR-001.g > HV-001 > PS-001"],
+    )
+
+    (found,) = found_of(text, "switch-cut-off")
+
+    assert found.text.startswith("SA-CP-001 can fill SA-AR-001")

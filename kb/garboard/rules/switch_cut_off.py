@@ -4,8 +4,8 @@ Question: for each machine that a switch stops, and for each vessel that the mac
 the one that was meant: is there a line-up of the valves in which the vessel fills and the switch does
 not feel it? And for each switch or transmitter that `watches` a vessel: does it always feel the pressure
 rise, and fall? Either is a STOP. Where one machine has a switch that cuts it out and another that trips
-it, each is asked for itself; one that is blind while the other still feels is a HOLD. A gauge that can be
-parted from what it watches is a NOTE, and so is a vessel that cannot be filled while it is parted.
+it, each is asked for itself. A gauge that can be parted from what it watches is a NOTE, and so is a vessel
+that cannot be filled while it is parted.
 
 Why: the machine runs on into a vessel that nobody sees, or an empty vessel goes unnoticed until the
 engine does not start. Controls must not be able to be defeated: California Title 8 section 465(b)(2)(A)

@@ -1,8 +1,8 @@
 """Whether a switch always feels what it acts on.
 
 A machine must not be able to fill any vessel by a way that its switch does not feel, whichever vessel the
-switch was put on. Where a cut-out and a trip stop the same machine each is asked for itself: one that feels
-nothing is a warning while the other still does.
+switch was put on. Where a cut-out and a trip stop the same machine each is asked for itself: one of them
+that is blind leaves the other alone, and neither was put in to be alone.
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
@@ -26,19 +26,21 @@ Tags = tuple[str, ...]
 
 def find_switch_cut_off(enquiry: Enquiry) -> Iterator[PathFinding]:
     """The switches that do not feel a vessel which their machine fills, or which they watch."""
-    said: set[tuple[str, str]] = set()
-    asides: list[PathFinding] = []
-    for found in (*_filling(enquiry), *watching(enquiry)):
-        told = {
-            (tag, vessel) for tag in (found.about, *found.at_fault) for vessel in found.endangers
-        }
-        if found.level is Level.ASIDE:
-            asides.append(found)
-        elif not told <= said:
-            said |= told
-            yield found
-    about = {tag for tag, _ in said}
-    yield from (found for found in asides if found.about not in about)
+    filling = tuple(_filling(enquiry))
+    blind = [found for found in filling if found.level is not Level.ASIDE]
+    said = {(tag, vessel) for one in blind for tag in _switches(one) for vessel in one.endangers}
+    watching_too = [
+        found
+        for found in watching(enquiry)
+        if not {(found.about, vessel) for vessel in found.endangers} <= said
+    ]
+    yield from (*blind, *watching_too)
+    about = {found.about for found in (*blind, *watching_too) if found.level is not Level.ASIDE}
+    yield from (found for found in filling if found not in blind and found.about not in about)
+
+
+def _switches(found: PathFinding) -> Tags:
+    return found.about, *found.at_fault
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,7 +149,7 @@ def _hidden(enquiry: Enquiry, layer: Tags, still: Tags, group: Sequence[_Unfelt]
     tap = f"tap {layer[0]} where every way from {listed(machines)} to a vessel passes, before any stop valve"
     return PathFinding(
         code=CUT_OFF,
-        level=Level.WARNING if still else Level.DANGER,
+        level=Level.DANGER,
         system=plant.system.code,
         about=layer[0],
         text=text,

@@ -68,7 +68,7 @@ def find_early_restart(enquiry: Enquiry) -> Iterator[PathFinding]:
     for part in plant.of_kind(*PRESSURE_SENSES):
         starts = plant.setting(part.tag, "cuts_in")
         if starts is not None and plant.node(part.tag) not in kept:
-            yield _restarts(enquiry, part, starts, usual)
+            yield _restarts(enquiry, part, starts, (usual, stores))
 
 
 def _holds(plant: Plant, part: Part) -> bool:
@@ -86,13 +86,17 @@ def _usual(enquiry: Enquiry) -> list[Through]:
     ]
 
 
-def _restarts(enquiry: Enquiry, part: Part, starts: Setting, usual: list[Through]) -> PathFinding:
-    plant, net = enquiry.plant, enquiry.net
+def _restarts(
+    enquiry: Enquiry, part: Part, starts: Setting, kept: tuple[list[Through], list[int]]
+) -> PathFinding:
+    plant, net, (usual, stores) = enquiry.plant, enquiry.net, kept
     node = plant.node(part.tag)
     feeds = reach(adjacency(plant.count, usual, back=True), [node])
     every = [(u, v, n) for n in range(len(net.parts)) for u, v in net.arcs(n)]
-    shut = {n for u, v, n in every if v in feeds and u not in feeds}
-    against = {n for u, v, n in every if u in feeds and v not in feeds and net.parts[n].one_way}
+    outside = [(u, v, n) for u, v, n in every if u not in feeds and v not in feeds]
+    held = reach(adjacency(plant.count, outside), stores)
+    shut = {n for u, v, n in every if u in held and v in feeds}
+    against = {n for u, v, n in every if u in feeds and v in held and net.parts[n].one_way}
     usually = tuple(plant.parts[n].tag for n in sorted(shut) if not net.parts[n].coupled)
     turned = [(plant.parts[n], plant.parts[n].usual) for n in sorted(shut) if net.parts[n].coupled]
     wrong = tuple(plant.parts[n].tag for n in sorted(against - shut))
