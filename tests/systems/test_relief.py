@@ -87,16 +87,25 @@ def test_a_changeover_valve_is_named_by_the_position_in_which_the_good_relief_va
 def test_what_a_filter_holds_back_stands_at_its_inlet() -> None:
     parts = [COMPRESSOR, RELIEF, "FI-001: {kind: filter, rated: 33 bar(g)}"]
     parts += ["US-001: {kind: consumer}"]
-    before = written(
-        parts, ["CP-001 > line > FI-001 > US-001", "line > RV-001"], headers="line: {}"
-    )
-    behind = written(
-        parts, ["CP-001 > FI-001 > line > US-001", "line > RV-001"], headers="line: {}"
-    )
+    runs = ["FI-001.out > outlet line > US-001", "CP-001 > inlet line > FI-001.in"]
+    headers = "inlet line: {}, outlet line: {}"
+    before = written(parts, [*runs, "inlet line > RV-001"], headers)
+    behind = written(parts, [*runs, "outlet line > RV-001"], headers)
 
     assert found_of(before, "relief-cut-off") == []
     (found,) = found_of(behind, "relief-cut-off")
     assert (found.level, found.at_fault) == (Level.WARNING, ("SA-FI-001",))
+
+
+def test_a_relief_valve_beyond_a_check_valve_belongs_to_another_vessel() -> None:
+    separator = "SE-001: {kind: separator, rated: 10 bar(g)}"
+    parts = [separator, RECEIVER, RELIEF, "NV-001: {kind: check valve}"]
+    runs = ["CP-001 > SE-001 > NV-001 > AR-001", "AR-001.r > RV-001"]
+    weak = written(["CP-001: {kind: compressor, makes: 9 bar(g)}", *parts], runs)
+    strong = written([COMPRESSOR, *parts], runs)
+
+    assert found_of(weak, "relief-above-rating") == []
+    assert [one.about for one in found_of(strong, "relief-above-rating")] == ["SA-SE-001"]
 
 
 def test_a_lock_that_is_secured_lowers_the_finding_and_is_named_in_it() -> None:

@@ -1,5 +1,7 @@
 """What stands between each sensor or relief valve of a system and its vessel, as the connections have it."""
 
+from collections.abc import Iterable, Iterator
+
 from garboard.book import Book
 from garboard.records.system import System
 from garboard.systems.between import Between, Strictly, find_between
@@ -37,12 +39,20 @@ def has_sensors(book: Book, system: System) -> bool:
 def between(draft: Draft, system: System) -> None:
     """The table, what its words mean, and what it does not say."""
     plant = draft.book.surveys[system.code].plant
-    rows = tuple(Row(_cells(one), one.sensor) for one in find_between(plant))
+    rows = tuple(_rows(find_between(plant)))
     draft.add(
         Paragraph((STRICT, Link(f"methods/{METHOD}", METHOD), ".")),
         Table("What stands between", tuple(Column(title) for title in COLUMNS), rows),
         Paragraph((NOT_CHECKED,), quiet=True),
     )
+
+
+def _rows(found: Iterable[Between]) -> Iterator[Row]:
+    """A row for each pair; the first of a sensor is where a link to it lands."""
+    told: set[str] = set()
+    for one in found:
+        yield Row(_cells(one), "" if one.sensor in told else one.sensor)
+        told.add(one.sensor)
 
 
 def _cells(one: Between) -> tuple[Cell, ...]:
