@@ -79,6 +79,16 @@ def test_a_way_round_the_tap_is_found_however_few_valves_it_needs() -> None:
     assert "SA-HV-005" in found.shut
 
 
+def test_one_cock_that_hides_both_vessels_is_one_finding() -> None:
+    cock = "HV-006: {kind: cock}"
+
+    (found,) = found_of(
+        tapped("filling line > HV-006 > PS-001", switches=(SWITCH, cock)), "switch-cut-off"
+    )
+
+    assert (found.endangers, found.shut) == (("SA-AR-001", "SA-AR-002"), ("SA-HV-006",))
+
+
 def test_a_switch_on_each_receiver_stops_the_machine_for_that_one() -> None:
     second = SWITCH.replace("PS-001", "PS-002")
     text = tapped("AR-001.gauge > PS-001", "AR-002.gauge > PS-002", switches=(SWITCH, second))
