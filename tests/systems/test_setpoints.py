@@ -86,17 +86,31 @@ def test_a_switch_behind_a_valve_that_usually_stands_open_is_kept_up() -> None:
     assert [one.shut for one in found_of(usually_shut, "early-restart")] == [("SA-HV-001",)]
 
 
-def test_a_level_is_no_pressure() -> None:
+def test_a_temperature_is_no_pressure() -> None:
     text = written(
         [
             "TK-001: {kind: tank}",
-            "PU-001: {kind: pump, type: centrifugal}",
-            "LS-001: {kind: level switch, stops: PU-001, cuts_in: 300 mm, cuts_out: 100 mm}",
-            "RV-001: {kind: relief valve, set: 0.00001 bar(g)}",
+            "PU-001: {kind: pump, type: gear, makes: no limit, normal: 60 degC}",
+            "RV-001: {kind: relief valve, set: 0.003 bar(g)}",
         ],
-        ["TK-001.s > PU-001 > deck", "TK-001.l > LS-001", "TK-001.r > RV-001"],
-        medium="sea water",
+        ["TK-001.s > PU-001 > line", "line > RV-001 > drain tank"],
+        "line: {}",
+        medium="oil",
     )
 
     assert found_of(text, "relief-blows") == []
-    assert found_of(text, "set-points-crossed") == []
+
+
+def test_a_float_in_a_well_is_not_asked_to_feel_the_tank_that_its_pump_fills() -> None:
+    text = written(
+        [
+            "BW-001: {kind: compartment}",
+            "TK-001: {kind: tank, rated: 2 bar(g)}",
+            "PU-001: {kind: pump, type: centrifugal, makes: 1 bar(g)}",
+            "LS-001: {kind: level switch, watches: BW-001, stops: PU-001, cuts_out: 100 mm}",
+        ],
+        ["BW-001 > PU-001 > TK-001", "BW-001 > LS-001"],
+        medium="bilge water",
+    )
+
+    assert found_of(text, "switch-cut-off") == []
