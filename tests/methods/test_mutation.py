@@ -55,6 +55,7 @@ MODULES = {
     "receiver": "receiver",
     "relief": "relief",
     "relief_area": "relief",
+    "sensing_line": "sensing_line",
     "ship_motion": "ship_motion",
     "starting_air": "starting_air",
     "starting_rules": "starting_rules",

@@ -29,6 +29,7 @@ from garboard.methods.pressure_parts import PRESSURE_PART_RECHECK_METHOD
 from garboard.methods.pump_rules import BILGE_AND_FIRE_PUMP_RULES_METHOD
 from garboard.methods.receiver import PRESSURE_DATUM_METHOD
 from garboard.methods.relief import RELIEF_CAPACITY_CHECK_METHOD
+from garboard.methods.sensing_line import SENSING_LINE_CUT_OFF_METHOD
 from garboard.methods.ship_motion import SHIP_MOTION_LOAD_METHOD
 from garboard.methods.starting_air import STARTING_AIR_RECEIVER_METHOD
 from garboard.methods.starting_rules import STARTS_REQUIRED_METHOD
@@ -45,6 +46,7 @@ __all__ = ["METHODS"]
 METHODS: Final[Mapping[str, Method]] = {
     "unit_conversion": UNIT_CONVERSION_METHOD,
     "pressure_datum": PRESSURE_DATUM_METHOD,
+    "sensing_line_cut_off": SENSING_LINE_CUT_OFF_METHOD,
     "starting_air_receiver": STARTING_AIR_RECEIVER_METHOD,
     "starts_required": STARTS_REQUIRED_METHOD,
     "receiver_surge_volume": RECEIVER_SURGE_VOLUME_METHOD,

@@ -1,6 +1,6 @@
 """What the checks of a layout found, as diagnostics of one rule."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from garboard.book import Book
 from garboard.errors import Diagnostic
@@ -14,11 +14,19 @@ GRADED = "graded"
 building, a note from the tests."""
 
 
-def path_diagnostics(book: Book, code: str) -> Iterator[Diagnostic]:
-    """The findings of one code in every system."""
+def path_diagnostics(
+    book: Book, code: str, said: Callable[[PathFinding], bool] | None = None
+) -> Iterator[Diagnostic]:
+    """The findings of one code in every system.
+
+    Args:
+        book: It holds what every system was asked.
+        code: Of the rule.
+        said: Whether the rule has told the cause of a finding already, in other words.
+    """
     for surveyed in book.surveys.values():
         for found in surveyed.findings:
-            if found.code == code:
+            if found.code == code and not (said and said(found)):
                 about = _owner(surveyed.plant, found)
                 yield Diagnostic(
                     found.where,

@@ -12,8 +12,8 @@ from garboard.systems.finding import PathFinding
 from garboard.systems.net import Net, Through, net_of
 from garboard.systems.plant import Part, Plant, Relief
 from garboard.systems.search import (
+    Always,
     Highest,
-    always_reaches,
     caps_of,
     fed_outside,
     highest,
@@ -51,7 +51,8 @@ class Enquiry:
         self.plant = plant
         self.locks = locks
         self.net = net or net_of(plant, locks=locks)
-        self._always: dict[frozenset[int], frozenset[int]] = {}
+        self._always: dict[tuple[frozenset[int], frozenset[int]], frozenset[int]] = {}
+        self._laid: dict[frozenset[int], Always] = {}
         self._fed: dict[tuple[frozenset[int], frozenset[int]], Fed] = {}
 
     @cached_property
@@ -64,11 +65,18 @@ class Enquiry:
         """The relief valves that lift, at their highest, at or below a pressure [Pa above the atmosphere]."""
         return tuple(relief for relief in self.plant.reliefs if relief.lifts <= limit)
 
-    def always(self, targets: Iterable[int]) -> frozenset[int]:
-        """The nodes that always reach one of some targets."""
-        key = frozenset(targets)
+    def always(self, targets: Iterable[int], out: Iterable[int] = ()) -> frozenset[int]:
+        """The nodes that always reach one of some targets.
+
+        Args:
+            targets: Nodes.
+            out: Numbers of parts that no way may run through.
+        """
+        key = frozenset(targets), frozenset(out)
         if key not in self._always:
-            self._always[key] = frozenset(always_reaches(self.net, key))
+            if key[1] not in self._laid:
+                self._laid[key[1]] = Always(self.net, out=key[1])
+            self._always[key] = frozenset(self._laid[key[1]].reaches(key[0]))
         return self._always[key]
 
     def fed_outside(self, starts: Iterable[int], targets: Iterable[int]) -> Fed:

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from garboard.errors import Severity, Where
+from garboard.systems.line_up import LineUp
 
 __all__ = ["Level", "PathFinding"]
 
@@ -97,7 +98,4 @@ class PathFinding:
     @property
     def positions(self) -> str:
         """The valve positions that cause it, in words; empty where none do."""
-        said = [("shut", self.shut), ("open", self.open)]
-        words = [f"{', '.join(tags)} {position}" for position, tags in said if tags]
-        words += [f"{tag} turned to {position}" for tag, position in self.turned]
-        return "; ".join(words)
+        return LineUp(self.open, self.shut, self.turned).words

@@ -20,6 +20,7 @@ from garboard.systems.plant import Relief
 from garboard.systems.settings import NO_LIMIT
 
 __all__ = [
+    "Always",
     "Barriers",
     "Highest",
     "Way",
@@ -72,22 +73,38 @@ def always_reaches(
         out: Numbers of parts that no way may run through.
         choice: Position of coupled parts that are held for this question.
     """
-    back, turned, wanted = _backward(net, out, choice or {})
-    good = set(targets)
-    todo = list(good)
-    while todo:
-        node = todo.pop()
-        for u in back[node]:
-            if u not in good:
-                good.add(u)
-                todo.append(u)
-        for u, number, position in turned[node]:
-            left = wanted[number, u]
-            left.discard(position)
-            if not left and u not in good:
-                good.add(u)
-                todo.append(u)
-    return good
+    return Always(net, out=out, choice=choice).reaches(targets)
+
+
+class Always:
+    """What helps a node to reach, laid out once for any number of targets; a question costs what it finds."""
+
+    def __init__(
+        self, net: Net, *, out: Collection[int] = (), choice: Choice | None = None
+    ) -> None:
+        """Lay it out; the arguments are those of `always_reaches`."""
+        self._back, self._turned, self._wanted = _backward(net, out, choice or {})
+
+    def reaches(self, targets: Iterable[int]) -> set[int]:
+        """The nodes that reach one of some targets whatever the positions of the free parts."""
+        good = set(targets)
+        todo = list(good)
+        left: dict[tuple[int, int], set[int]] = {}
+        while todo:
+            node = todo.pop()
+            for u in self._back[node]:
+                if u not in good:
+                    good.add(u)
+                    todo.append(u)
+            for u, number, position in self._turned[node]:
+                key = number, u
+                if key not in left:
+                    left[key] = set(self._wanted[key])
+                left[key].discard(position)
+                if not left[key] and u not in good:
+                    good.add(u)
+                    todo.append(u)
+        return good
 
 
 def _backward(net: Net, out: Collection[int], choice: Choice) -> _Backward:
@@ -180,7 +197,7 @@ def highest(
     return Highest(at, came)
 
 
-def way_to(came: Sequence[Through | None], node: int) -> Way:
+def way_to(came: Sequence[Through | None] | Mapping[int, Through | None], node: int) -> Way:
     """The way that led to a node, from its source on."""
     way: list[Through] = []
     step = came[node]
@@ -226,6 +243,12 @@ class Barriers:
     count: list[int | None]
     """By node; None where no way leads."""
     came: list[Through | None]
+
+    def between(self, node: int) -> tuple[int, ...]:
+        """Numbers of the parts that are the barriers on the way to a node, from its start on."""
+        way = way_to(self.came, node)
+        barriers = (number for u, v, number in way if self.count[u] != self.count[v])
+        return tuple(dict.fromkeys(barriers))
 
 
 def fewest_barriers(net: Net, starts: Iterable[int], cost: Cost) -> Barriers:

@@ -9,7 +9,7 @@ import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from garboard.calc.kinds import PRESSURE, Kind
+from garboard.calc.kinds import PRESSURE, Kind, dimension
 from garboard.calc.value import Value
 from garboard.errors import Where
 from garboard.records.component import Component, Unlimited
@@ -20,6 +20,8 @@ NO_LIMIT = math.inf
 """What a source makes that nothing holds back."""
 SETTINGS = ("rated", "set", "makes", "cuts_in", "cuts_out", "normal", "trip")
 """The numbers that checks of a layout compare."""
+COMPARED = (PRESSURE, dimension(current=1))
+"""A level, a temperature or a voltage of the same name is left out."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +52,7 @@ def _settings(part: Component, values: Mapping[str, Value]) -> Iterator[tuple[st
             yield name, Setting(NO_LIMIT, NO_LIMIT, "no limit", part.at_place(name))
             continue
         value = values.get(part.address(name))
-        if value is None or value.si is None:
+        if value is None or value.si is None or value.type.dimension not in COMPARED:
             continue
         low = value.si if value.low is None else value.low
         high = value.si if value.high is None else value.high

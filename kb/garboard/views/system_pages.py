@@ -1,11 +1,12 @@
 """The pages of one system, in the order a reader needs them."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from garboard.book import Book
 from garboard.records.hazard import Hazard
 from garboard.records.pages import PageKind, WrittenPage
 from garboard.records.system import System
+from garboard.views.between import between, has_sensors
 from garboard.views.draft import Draft
 from garboard.views.fields import table_of
 from garboard.views.history import what_went_wrong, why_it_is_so
@@ -49,7 +50,7 @@ def system_drafts(book: Book, system: System) -> Iterator[Draft]:
     Yields:
         Drafts; the first is what the system does.
     """
-    makers = (
+    makers: list[tuple[str, str, str, Callable[[Draft, System], None]]] = [
         ("open-against-it", "May it be run?", PageKind.OPEN_AGAINST_IT, open_against),
         ("layout", "Layout and parts", PageKind.LAYOUT, layout),
         ("normal-values", "Normal values", PageKind.NORMAL_VALUES, normal_values),
@@ -63,7 +64,9 @@ def system_drafts(book: Book, system: System) -> Iterator[Draft]:
         ("calculations", "Calculations", "calculations", calculations),
         ("why-it-is-so", "Why it is so", PageKind.WHY_IT_IS_SO, why_it_is_so),
         ("what-went-wrong", "What went wrong", PageKind.WHAT_WENT_WRONG, what_went_wrong),
-    )
+    ]
+    if has_sensors(book, system):
+        makers.insert(2, ("what-stands-between", "What stands between", "sensing lines", between))
     drafts = []
     for name, title, kind, fill in makers:
         draft = Draft(book, system_key(system, name), title, str(kind), system=system.code)
