@@ -9,17 +9,19 @@ import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from garboard.calc.kinds import PRESSURE, Kind
+from garboard.calc.kinds import PRESSURE, Kind, dimension
 from garboard.calc.value import Value
 from garboard.errors import Where
 from garboard.records.component import Component, Unlimited
 
-__all__ = ["NO_LIMIT", "SETTINGS", "Setting", "settings_of"]
+__all__ = ["NO_LIMIT", "SETTINGS", "Setting", "setting_of", "settings_of"]
 
 NO_LIMIT = math.inf
 """What a source makes that nothing holds back."""
 SETTINGS = ("rated", "set", "makes", "cuts_in", "cuts_out", "normal", "trip")
 """The numbers that checks of a layout compare."""
+CURRENT = dimension(current=1)
+ATMOSPHERE = "site.atmosphere"
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,15 +51,30 @@ def _settings(part: Component, values: Mapping[str, Value]) -> Iterator[tuple[st
         if name == "makes" and part.makes is Unlimited.NO_LIMIT:
             yield name, Setting(NO_LIMIT, NO_LIMIT, "no limit", part.at_place(name))
             continue
-        value = values.get(part.address(name))
-        if value is None or value.si is None:
-            continue
-        low = value.si if value.low is None else value.low
-        high = value.si if value.high is None else value.high
-        if value.type.dimension == PRESSURE and value.type.kind is Kind.ABSOLUTE:
-            air = values.get("site.atmosphere")
-            if air is None or air.low is None or air.high is None:
-                continue
-            low, high = low - air.high, high - air.low
-        text = f"{value.text} +/- {value.tolerance}" if value.tolerance else value.text
-        yield name, Setting(low, high, text, part.at_place(name))
+        found = setting_of(values, part.address(name), part.at_place(name))
+        if found is not None:
+            yield name, found
+
+
+def setting_of(values: Mapping[str, Value], address: str, where: Where) -> Setting | None:
+    """One number at both ends; None where it is missing, not computed, or no pressure and no current.
+
+    A difference of pressures is none: what stands on the other side of it is not known.
+
+    Args:
+        values: Values by address; `site.atmosphere` among them where pressures are absolute.
+        address: Of the number.
+        where: Where it is written.
+    """
+    value = values.get(address)
+    if value is None or value.si is None or value.type.dimension not in (PRESSURE, CURRENT):
+        return None
+    low = value.si if value.low is None else value.low
+    high = value.si if value.high is None else value.high
+    if value.type.dimension == PRESSURE and value.type.kind is not Kind.READING:
+        air = values.get(ATMOSPHERE)
+        if value.type.kind is Kind.PLAIN or air is None or air.low is None or air.high is None:
+            return None
+        low, high = low - air.high, high - air.low
+    text = f"{value.text} +/- {value.tolerance}" if value.tolerance else value.text
+    return Setting(low, high, text, where)
