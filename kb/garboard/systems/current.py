@@ -69,6 +69,7 @@ class _Flowing:
         self.net = net
         self.sources = sources
         self.left: dict[Through, float] = {}
+        self.sent: dict[Through, float] = {}
         self.rows: dict[int, list[Through]] = {}
         for node, makes in sources.items():
             self.add((SOURCE, node, SOURCE), makes)
@@ -100,8 +101,10 @@ class _Flowing:
             for u, v, number in way:
                 self.left[u, v, number] -= amperes
                 self.left[v, u, number] += amperes
+                self.sent[u, v, number] = self.sent.get((u, v, number), 0.0) + amperes
+                self.sent[v, u, number] = self.sent.get((v, u, number), 0.0) - amperes
         cut = [arc for arc in self.left if arc[0] in came and arc[1] not in came and self.room[arc]]
-        used = {arc[2] for arc, room in self.room.items() if self.left[arc] < room}
+        used = {number for (_, _, number), amperes in self.sent.items() if amperes > 0}
         return Flow(
             total,
             tuple(sorted({n for *_, n in cut if n != SOURCE})),

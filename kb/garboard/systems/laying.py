@@ -215,11 +215,13 @@ def _pipe(draft: _Draft, nodes: Mapping[Joint, int]) -> Pipe:
 def _header_ratings(
     system: System, named: Mapping[str, int], values: Mapping[str, Value]
 ) -> Mapping[str, Mapping[str, Setting]]:
-    """The rating of each header that has a tag, and so an address."""
+    """The rating of each header that a connection names."""
     found: dict[str, Mapping[str, Setting]] = {}
     for name, header in (system.headers or {}).items():
         where = system.place(f"headers.{name}.rated")
-        rated = setting_of(values, f"{header.tag}.rated", where) if header.tag else None
+        own = header.rated
+        number = values.get(own) if isinstance(own, str) else own
+        rated = setting_of(number, values, where)
         if rated is not None and name in named:
             found[name] = {"rated": rated}
     return found

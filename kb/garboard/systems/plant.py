@@ -138,7 +138,7 @@ class Plant:
     components: Mapping[str, Component]
     """What is recorded of each part, by tag."""
     settings: Mapping[str, Mapping[str, Setting]]
-    """The numbers of each part, by tag and name; of a header that has a tag, by its own name."""
+    """The numbers of each part, by tag and name; of a header by its own name."""
     behaviours: Mapping[str, Behaviour]
     """By tag."""
     pipes: tuple[Pipe, ...]

@@ -31,7 +31,7 @@ def harmless_pressures(values: Mapping[str, Value]) -> Mapping[Medium, float]:
     """
     found = dict(USUALLY)
     for medium, address in ((Medium.GAS, TRAPPED_GAS), (Medium.LIQUID, TRAPPED_LIQUID)):
-        own = setting_of(values, address, Where(""))
+        own = setting_of(values.get(address), values, Where(""))
         if own is not None:
             found[medium] = own.low
     return found

@@ -1,13 +1,14 @@
 """What can be filled, what is drained, and whether start air is kept apart from the machines."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from garboard.records.system import Joins
 from garboard.systems.behaviour import BEHAVIOURS, Passes
 from garboard.systems.enquiry import Enquiry
 from garboard.systems.finding import Level, PathFinding
 from garboard.systems.line_up import line_up, nodes_of
-from garboard.systems.medium import Medium
+from garboard.systems.medium import Medium, medium_word
 from garboard.systems.net import Through, adjacency
 from garboard.systems.passing import OPENS_OUT
 from garboard.systems.plant import Part, Plant
@@ -27,9 +28,25 @@ DRAINED = ("receiver", "separator")
 DRAINS = ("drain valve", "test cock")
 
 
+@dataclass(frozen=True, slots=True)
+class _Words:
+    """How a finding speaks of filling."""
+
+    nothing: str
+    fill: str
+    opened: str
+
+
+WORDS = {
+    False: _Words("no store, user, tank or sea", "fill", "opened"),
+    True: _Words("no battery and no load", "charge", "switched on"),
+}
+
+
 def find_cannot_fill(enquiry: Enquiry) -> Iterator[PathFinding]:
     """Ask every machine what it reaches, and every store what reaches it, with any valve in any position."""
     plant = enquiry.plant
+    words = WORDS[plant.medium is Medium.CURRENT]
     arcs = tuple(_delivering(enquiry))
     takers = [node for part in plant.of_kind(*TAKES) for node in part.nodes]
     outside = [n for n, them in enumerate(plant.joints) if any(_is_outside(j.joins) for j in them)]
@@ -42,13 +59,13 @@ def find_cannot_fill(enquiry: Enquiry) -> Iterator[PathFinding]:
     }
     for tag, node in makers.items():
         if node not in useful:
-            text = f"{tag} reaches no store, user, tank or sea, whatever is opened"
+            text = f"{tag} reaches {words.nothing}, whatever is {words.opened}"
             yield _no_way(enquiry, arcs, tag, node, text)
     fed_by = [s.node for s in plant.sources if _part(plant, s.tag).kind not in STORES]
     fed = reach(adjacency(plant.count, arcs), fed_by)
     for part in plant.of_kind(*STORES) if fed_by else ():
         if not fed.intersection(part.nodes):
-            text = f"nothing can fill {part.tag}, whatever is opened"
+            text = f"nothing can {words.fill} {part.tag}, whatever is {words.opened}"
             yield _no_way(enquiry, arcs, part.tag, part.nodes[0], text)
 
 
@@ -79,7 +96,7 @@ def _no_way(
 ) -> PathFinding:
     """A machine or store without a way, with the one-way parts that point against it."""
     plant = enquiry.plant
-    into = tag in {source.tag for source in plant.sources if source.machine}
+    into = plant.parts[plant.numbers[tag]].kind not in STORES
     joined = reach(adjacency(plant.count, arcs, back=not into), [node])
     against = {
         number
@@ -88,16 +105,18 @@ def _no_way(
         and ((v in joined and u not in joined) if into else (u in joined and v not in joined))
     }
     tags = tuple(plant.parts[number].tag for number in sorted(against))
+    cure = f"join {tag} where it belongs, or take it out of the file"
     if tags:
-        text += f"; {listed(tags)} points the wrong way for it"
-    cure = f"turn {listed(tags, 'or')} round, or join {tag} where it belongs"
+        points = "points" if len(tags) == 1 else "point"
+        text += f"; {listed(tags)} {points} the wrong way for it"
+        cure = f"turn {listed(tags, 'or')} round, or join {tag} where it belongs"
     return PathFinding(
         code="cannot-fill",
         level=Level.DANGER,
         system=plant.system.code,
         about=tag,
         text=text,
-        help=cure if tags else f"join {tag} where it belongs, or take it out of the file",
+        help=cure,
         where=plant.components[tag].where,
         at_fault=tags,
         nodes=(node,),
@@ -123,13 +142,8 @@ def find_no_drain(enquiry: Enquiry) -> Iterator[PathFinding]:
 
 
 def _is_wet(plant: Plant, part: Part) -> bool:
-    services = plant.system.services or {}
-    for node in part.nodes:
-        own = services.get(plant.services[node])
-        word = ((own.medium if own else None) or plant.system.medium or "").casefold().split()
-        if word and word[-1] in WET:
-            return True
-    return False
+    words = (medium_word(plant.system, plant.services[node]).split() for node in part.nodes)
+    return any(word[-1] in WET for word in words if word)
 
 
 def find_start_air_not_separate(enquiry: Enquiry) -> Iterator[PathFinding]:

@@ -7,6 +7,7 @@ from garboard.systems.finding import Level, PathFinding
 from garboard.systems.line_up import line_up
 from garboard.systems.medium import Medium
 from garboard.systems.plant import Plant, Source
+from garboard.systems.settings import NO_LIMIT
 from garboard.systems.telling import listed
 
 __all__ = ["find_dead_head"]
@@ -39,7 +40,10 @@ def _no_relief(enquiry: Enquiry, source: Source, reliefs: Iterable[int]) -> Path
     makes = plant.setting(source.tag, "makes")
     text = f"{source.tag} can run against a shut outlet without a relief valve"
     text += f", {listed(shut)} shut" if shut else ""
-    text += f"; it makes {makes.text}" if makes else "; what it makes is not recorded"
+    if makes is None:
+        text += "; what it makes is not recorded"
+    else:
+        text += f"; it makes {makes.text}" if makes.high < NO_LIMIT else "; nothing limits it"
     return PathFinding(
         code="dead-head",
         level=Level.DANGER,

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from garboard.errors import Where
 from garboard.systems.enquiry import Enquiry
 from garboard.systems.finding import Level, PathFinding
-from garboard.systems.medium import Medium
+from garboard.systems.medium import Medium, medium_word
 from garboard.systems.net import adjacency
 from garboard.systems.plant import Part, Plant
 from garboard.systems.search import reach
@@ -31,7 +31,8 @@ class _Section:
     parts: tuple[Part, ...]
     """Whatever has an end in it, in file order."""
     headers: tuple[str, ...]
-    medium: Medium
+    medium: str
+    """In words."""
     holds: float
     """The most that it can hold [Pa above the atmosphere]."""
 
@@ -78,7 +79,7 @@ def _sections(enquiry: Enquiry, shut_in: Collection[int]) -> Iterator[_Section]:
             frozenset(nodes),
             tuple(plant.parts[number] for number in numbers),
             tuple(name for one in sorted(nodes) for name in headers.get(one, ())),
-            plant.medium_at(worst),
+            medium_word(plant.system, plant.services[worst]) or plant.medium_at(worst),
             enquiry.highest[worst],
         )
 
