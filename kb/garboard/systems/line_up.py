@@ -1,10 +1,12 @@
 """Which valves a finding names: open or turned along the way, shut towards what is cut off."""
 
+from collections import deque
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from garboard.systems.net import Net, Through, adjacency
-from garboard.systems.search import Way, reach
+from garboard.systems.net import Net
+from garboard.systems.plant import Arc
+from garboard.systems.search import Way
 
 __all__ = ["LineUp", "line_up", "nodes_of"]
 
@@ -22,6 +24,14 @@ class LineUp:
         """Every valve it names."""
         return (*self.open, *self.shut, *(tag for tag, _ in self.turned))
 
+    @property
+    def words(self) -> str:
+        """As a person says it: `SA-HV-001 shut and SA-HV-003 open`; empty where no valve is named."""
+        said = [("shut", self.shut), ("open", self.open)]
+        words = [f"{', '.join(tags)} {position}" for position, tags in said if tags]
+        words += [f"{tag} turned to {position}" for tag, position in self.turned]
+        return " and ".join(words)
+
 
 def line_up(net: Net, way: Way, at: int, targets: Iterable[int] = ()) -> LineUp:
     """The positions in which a way is open, and a place is cut off from every target.
@@ -36,10 +46,14 @@ def line_up(net: Net, way: Way, at: int, targets: Iterable[int] = ()) -> LineUp:
     opened = [n for n in sorted(on) if net.is_free(n) and not net.parts[n].coupled]
     turned = [n for n in sorted(on) if net.is_free(n) and net.parts[n].coupled]
     parts = net.parts
+    leaving = _shut_towards(net, way, at, set(targets))
+    away = [n for n in leaving if parts[n].coupled]
+    positions = [(n, _position(net, n, way)) for n in turned]
+    positions += [(n, _turned_away(net, n, leaving[n])) for n in away]
     return LineUp(
         tuple(parts[n].tag for n in opened),
-        tuple(parts[n].tag for n in _shut_towards(net, way, at, set(targets))),
-        tuple((parts[n].tag, _position(net, n, way)) for n in turned),
+        tuple(parts[n].tag for n in leaving if n not in away),
+        tuple((parts[n].tag, name) for n, name in sorted(positions)),
     )
 
 
@@ -51,19 +65,53 @@ def _position(net: Net, number: int, way: Way) -> str:
     return part.names[min(both)]
 
 
-def _shut_towards(net: Net, way: Way, at: int, targets: set[int]) -> list[int]:
-    """The free parts that leave what is joined with the place, towards a target."""
-    if not targets:
-        return []
+def _turned_away(net: Net, number: int, leaving: set[Arc]) -> str:
+    """A position in which a coupled part passes none of some arcs; else the one that passes fewest."""
+    part = net.parts[number]
+    passed = [len(leaving.intersection(arcs)) for arcs in part.positions]
+    return part.names[passed.index(min(passed))]
+
+
+def _shut_towards(net: Net, way: Way, at: int, targets: set[int]) -> dict[int, set[Arc]]:
+    """The free parts that leave what is joined with the place, towards a target, by what arcs."""
     on = {number for _, _, number in way}
-    joined: list[Through] = list(net.fixed)
-    joined += [(u, v, n) for n in on if net.is_free(n) for u, v in net.arcs(n)]
-    inside = reach(adjacency(net.count, joined), [at])
-    every = [(u, v, n) for n in range(len(net.parts)) for u, v in net.arcs(n)]
-    outside = [(u, v, n) for u, v, n in every if u not in inside and v not in inside]
-    towards = reach(adjacency(net.count, outside, back=True), targets - inside)
-    leaving = {n for u, v, n in every if u in inside and v not in inside and v in towards}
-    return sorted(n for n in leaving if n not in on and net.is_free(n))
+    inside = _joined(net, at, on)
+    leaving: dict[int, set[Arc]] = {}
+    for u in inside:
+        for v, n in net.any_position()[u] if targets else ():
+            if v not in inside and n not in on and net.is_free(n):
+                leaving.setdefault(n, set()).add((u, v))
+    leads: dict[int, bool] = {}
+    for n in sorted(leaving):
+        for v in {v for _, v in leaving[n]} - leads.keys():
+            leads[v] = _leads(net, v, targets - inside, inside)
+    towards = {n: {arc for arc in arcs if leads[arc[1]]} for n, arcs in leaving.items()}
+    return {n: towards[n] for n in sorted(towards) if towards[n]}
+
+
+def _joined(net: Net, at: int, on: set[int]) -> set[int]:
+    """What a place leads to by parts that never move and by those that are on the way."""
+    seen, todo = {at}, [at]
+    while todo:
+        for v, n in net.any_position()[todo.pop()]:
+            if v not in seen and (n in on or not net.is_free(n)):
+                seen.add(v)
+                todo.append(v)
+    return seen
+
+
+def _leads(net: Net, start: int, targets: set[int], avoided: set[int]) -> bool:
+    """Whether a node leads to a target without what is avoided; it stops at the first."""
+    seen, todo = {start}, deque([start])
+    while todo:
+        node = todo.popleft()
+        if node in targets:
+            return True
+        for v, _ in net.any_position()[node]:
+            if v not in seen and v not in avoided:
+                seen.add(v)
+                todo.append(v)
+    return False
 
 
 def nodes_of(way: Way, at: int) -> tuple[int, ...]:

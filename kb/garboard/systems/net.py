@@ -1,6 +1,7 @@
 """A plant made ready for searching: plain lists of arcs, sorted by how freely a part can be moved."""
 
 from collections.abc import Collection, Mapping, Sequence
+from functools import cached_property
 
 from garboard.systems.plant import Arc, Part, Plant
 
@@ -53,10 +54,26 @@ class Net:
             return part.positions[self.held[number]]
         return tuple(dict.fromkeys(arc for arcs in part.positions for arc in arcs))
 
-    def any_position(self) -> list[Row]:
-        """Where each node leads when every part takes whatever position passes."""
-        relaxed = [(u, v, number) for number in self.coupled for u, v in self.arcs(number)]
-        return adjacency(self.count, (*self.fixed, *self.closable, *relaxed))
+    def any_position(self, *, back: bool = False) -> list[Row]:
+        """Where each node leads when every part takes whatever position passes; laid out once.
+
+        Args:
+            back: What leads to it instead.
+        """
+        return self._backward if back else self._forward
+
+    @cached_property
+    def _forward(self) -> list[Row]:
+        return adjacency(self.count, self._relaxed)
+
+    @cached_property
+    def _backward(self) -> list[Row]:
+        return adjacency(self.count, self._relaxed, back=True)
+
+    @cached_property
+    def _relaxed(self) -> tuple[Through, ...]:
+        turned = [(u, v, number) for number in self.coupled for u, v in self.arcs(number)]
+        return (*self.fixed, *self.closable, *turned)
 
     def with_held(self, held: Mapping[int, int]) -> "Net":
         """The same with further parts held."""
