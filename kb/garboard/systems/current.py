@@ -5,17 +5,17 @@ lets through its rating, at the high end of its tolerance.
 """
 
 from collections import deque
-from collections.abc import Collection, Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from math import inf
 
 from garboard.systems.net import Net, Through
 from garboard.systems.search import Choice
 
-__all__ = ["Flow", "bounds", "conducting", "most_into"]
+__all__ = ["Circuit", "Flow", "bounds", "conducting"]
 
 SOURCE = -1
-"""Number of the part that a source counts as in a flow, and of the node that feeds them all."""
+"""Number of the node that feeds all sources, and of the part that leads from it to each."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,111 +25,109 @@ class Flow:
     amperes: float
     """`inf` where nothing limits it."""
     limits: tuple[int, ...] = ()
-    """Numbers of the parts that limit it together: the narrowest cut; empty where nothing does."""
+    """Numbers of the parts that limit it together, nearest to the place; empty where nothing does."""
     sources: tuple[int, ...] = ()
     """Nodes of the sources that limit it because they make no more."""
     carrying: tuple[int, ...] = ()
     """Numbers of the parts that the current runs through."""
 
 
-def conducting(net: Net, out: Collection[int] = (), choice: Choice | None = None) -> list[Through]:
+def conducting(net: Net, choice: Choice | None = None) -> list[Through]:
     """Every way for current, all switches made.
 
     Args:
         net: The net.
-        out: Numbers of parts that are taken out.
         choice: Position of changeovers; those not in it stand in all positions at once.
     """
-    arcs = [arc for arc in (*net.fixed, *net.closable) if arc[2] not in out]
+    arcs = [*net.fixed, *net.closable]
     for number in net.coupled:
-        if number in (choice or {}):
-            passing = net.parts[number].positions[(choice or {})[number]]
-        else:
-            passing = net.arcs(number)
-        arcs += [(u, v, number) for u, v in passing if number not in out]
+        held = (choice or {}).get(number)
+        passing = net.arcs(number) if held is None else net.parts[number].positions[held]
+        arcs += [(u, v, number) for u, v in passing]
     return arcs
 
 
-def most_into(net: Net, arcs: Iterable[Through], sources: Mapping[int, float], place: int) -> Flow:
-    """The most that all sources together can drive into a node [A].
-
-    Args:
-        net: The net.
-        arcs: The ways, as `conducting` gives them.
-        sources: The most that is made, by node [A].
-        place: The node.
-    """
-    return _Flowing(net, arcs, sources).into(place)
-
-
-class _Flowing:
-    """What is left of every way, as current is sent along it."""
+class Circuit:
+    """Where current can flow, and how much at most; it does not change as it is asked."""
 
     def __init__(self, net: Net, arcs: Iterable[Through], sources: Mapping[int, float]) -> None:
-        self.net = net
-        self.sources = sources
-        self.left: dict[Through, float] = {}
-        self.sent: dict[Through, float] = {}
-        self.rows: dict[int, list[Through]] = {}
-        for node, makes in sources.items():
-            self.add((SOURCE, node, SOURCE), makes)
-        for arc in arcs:
-            self.add(arc, net.parts[arc[2]].cap)
-        self.room = dict(self.left)
+        """Start.
 
-    def add(self, arc: Through, amperes: float) -> None:
-        """One way, and the same backwards for what is sent along it."""
+        Args:
+            net: The net.
+            arcs: The ways, as `conducting` gives them.
+            sources: The most that is made, by node [A].
+        """
+        self.room: dict[Through, float] = {}
+        self.into: dict[int, list[Through]] = {}
+        for node, makes in sources.items():
+            self._add((SOURCE, node, SOURCE), makes)
+        for arc in arcs:
+            self._add(arc, net.parts[arc[2]].cap)
+
+    def _add(self, arc: Through, amperes: float) -> None:
+        """One way; and backwards, along which what was sent can be taken back."""
         u, v, number = arc
         for one, here in ((arc, amperes), ((v, u, number), 0.0)):
-            if one not in self.left:
-                self.left[one] = 0.0
-                self.rows.setdefault(one[0], []).append(one)
-            self.left[one] += here
+            if one not in self.room:
+                self.room[one] = 0.0
+                self.into.setdefault(one[1], []).append(one)
+            self.room[one] += here
 
-    def into(self, place: int) -> Flow:
-        """Send along shortest ways until none has room."""
+    def most_into(self, place: int, without: int | None = None) -> Flow:
+        """The most that all sources together can drive into a node [A].
+
+        Looked for from the place backwards, so that only what lies within the fuses around it is touched.
+
+        Args:
+            place: The node.
+            without: Number of a part that is taken out.
+        """
+        sent: dict[Through, float] = {}
         total = 0.0
         while True:
-            came = self.search(place)
-            if place not in came:
+            on = self._search(place, sent, without)
+            if SOURCE not in on:
                 break
-            way = _way(came, place)
-            amperes = min(self.left[arc] for arc in way)
+            way = _way(on, place)
+            amperes = min(self.room[arc] - sent.get(arc, 0.0) for arc in way)
             if amperes == inf:
                 return Flow(inf, carrying=tuple(n for *_, n in way if n != SOURCE))
             total += amperes
             for u, v, number in way:
-                self.left[u, v, number] -= amperes
-                self.left[v, u, number] += amperes
-                self.sent[u, v, number] = self.sent.get((u, v, number), 0.0) + amperes
-                self.sent[v, u, number] = self.sent.get((v, u, number), 0.0) - amperes
-        cut = [arc for arc in self.left if arc[0] in came and arc[1] not in came and self.room[arc]]
-        used = {number for (_, _, number), amperes in self.sent.items() if amperes > 0}
+                sent[u, v, number] = sent.get((u, v, number), 0.0) + amperes
+                sent[v, u, number] = sent.get((v, u, number), 0.0) - amperes
+        cut = [arc for node in on for arc in self.into.get(node, ()) if arc[0] not in on]
+        cut = [arc for arc in cut if arc[2] != without and self.room[arc] > 0]
         return Flow(
             total,
-            tuple(sorted({n for *_, n in cut if n != SOURCE})),
-            tuple(sorted(v for _, v, n in cut if n == SOURCE)),
-            tuple(sorted(used - {SOURCE})),
+            tuple(sorted({number for *_, number in cut if number != SOURCE})),
+            tuple(sorted(node for _, node, number in cut if number == SOURCE)),
+            tuple(sorted({n for (*_, n), here in sent.items() if here > 0 and n != SOURCE})),
         )
 
-    def search(self, place: int) -> dict[int, Through | None]:
-        """The last step of a shortest way with room to each node, until a place is reached."""
-        came: dict[int, Through | None] = {SOURCE: None}
-        todo = deque([SOURCE])
-        while todo and place not in came:
-            for arc in self.rows.get(todo.popleft(), ()):
-                if arc[1] not in came and self.left[arc] > 0:
-                    came[arc[1]] = arc
-                    todo.append(arc[1])
-        return came
+    def _search(
+        self, place: int, sent: Mapping[Through, float], without: int | None
+    ) -> dict[int, Through | None]:
+        """The next step from each node towards a place, along what has room; until a source is met."""
+        on: dict[int, Through | None] = {place: None}
+        todo = deque([place])
+        while todo and SOURCE not in on:
+            for arc in self.into.get(todo.popleft(), ()):
+                free = self.room[arc] - sent.get(arc, 0.0) > 0
+                if free and arc[0] not in on and arc[2] != without:
+                    on[arc[0]] = arc
+                    todo.append(arc[0])
+        return on
 
 
-def _way(came: Mapping[int, Through | None], place: int) -> list[Through]:
+def _way(on: Mapping[int, Through | None], place: int) -> list[Through]:
+    """The way from the sources to a place."""
     way = []
-    step = came[place]
+    step = on[SOURCE]
     while step is not None:
         way.append(step)
-        step = came[step[0]]
+        step = on[step[1]] if step[1] != place else None
     return way
 
 

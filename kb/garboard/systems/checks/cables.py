@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from itertools import product
 from math import inf, prod
 
-from garboard.systems.current import Flow, bounds, conducting, most_into
+from garboard.systems.current import Circuit, Flow, bounds, conducting
 from garboard.systems.enquiry import Enquiry
 from garboard.systems.finding import Level, PathFinding
 from garboard.systems.net import Net
@@ -14,7 +14,8 @@ from garboard.systems.telling import listed
 
 __all__ = ["find_cable_above_fuse"]
 
-CARRIES = ("cable", "bus")
+BUS = "bus"
+CARRIES = ("cable", BUS)
 DRIVES = ("battery", "alternator", "charger")
 WITHOUT_LIMIT = "battery"
 """It makes no more than its fuse lets through, whatever its plate says."""
@@ -29,12 +30,18 @@ def find_cable_above_fuse(enquiry: Enquiry) -> Iterator[PathFinding]:
     sources = dict(_sources(plant))
     if not cables or not sources:
         return
-    most = bounds(net, conducting(net), sources)
+    arcs = conducting(net)
+    most = bounds(net, arcs, sources)
+    relaxed = Circuit(net, arcs, sources)
     for part in cables:
-        rated = plant.setting(part.tag, "rated")
-        if rated is None or max(most[node] for node in part.nodes) <= rated.low:
+        rated = plant.settings[part.tag]["rated"]
+        if max(most[node] for node in part.nodes) <= rated.low:
             continue
-        flow, turned, sure = _worst(net, part, sources)
+        number = plant.numbers[part.tag]
+        flow, sure = _into(relaxed, part, number), True
+        turned: Choice = {}
+        if flow.amperes > rated.low and net.coupled:
+            flow, turned, sure = _one_at_a_time(net, part, number, sources)
         if flow.amperes > rated.low:
             yield _finding(enquiry, part, flow, turned, sure=sure)
 
@@ -48,37 +55,35 @@ def _sources(plant: Plant) -> Iterator[tuple[int, float]]:
             yield source.node, inf if makes is None or kind == WITHOUT_LIMIT else makes.high
 
 
-def _worst(net: Net, part: Part, sources: Mapping[int, float]) -> tuple[Flow, Choice, bool]:
-    """The most that can flow into a cable, with the changeovers as they then stand.
-
-    All at once first, which is never too low; then one position at a time where they are few.
-    """
-    relaxed = _into(net, part, sources, {})
-    sizes = [len(net.parts[number].positions) for number in net.coupled]
-    if not sizes:
-        return relaxed, {}, True
+def _one_at_a_time(
+    net: Net, part: Part, number: int, sources: Mapping[int, float]
+) -> tuple[Flow, Choice, bool]:
+    """The most that flows into a cable with each changeover in one position, where they are few."""
+    sizes = [len(net.parts[one].positions) for one in net.coupled]
     if prod(sizes) > FEW:
-        return relaxed, {}, False
+        return _into(Circuit(net, conducting(net), sources), part, number), {}, False
     choices = [
         dict(zip(net.coupled, positions, strict=True))
         for positions in product(*(range(size) for size in sizes))
     ]
-    flows = [(_into(net, part, sources, choice), choice) for choice in choices]
+    flows = [
+        (_into(Circuit(net, conducting(net, choice), sources), part, number), choice)
+        for choice in choices
+    ]
     flow, choice = max(flows, key=lambda item: item[0].amperes)
     return flow, choice, True
 
 
-def _into(net: Net, part: Part, sources: Mapping[int, float], choice: Choice) -> Flow:
+def _into(circuit: Circuit, part: Part, number: int) -> Flow:
     """The most that can flow into a bus, or along a cable from the worse of its ends.
 
     What comes in at one end of a cable runs the whole of it; what comes in at the other end does not
     add to it anywhere.
     """
-    number = net.parts.index(part)
-    out = () if part.kind == "bus" else (number,)
-    arcs = conducting(net, out, choice)
-    ends = part.nodes[:1] if part.kind == "bus" else part.nodes
-    return max((most_into(net, arcs, sources, end) for end in ends), key=lambda flow: flow.amperes)
+    if part.kind == BUS:
+        return circuit.most_into(part.nodes[0])
+    flows = (circuit.most_into(end, without=number) for end in part.nodes)
+    return max(flows, key=lambda flow: flow.amperes)
 
 
 def _finding(
@@ -88,8 +93,8 @@ def _finding(
     rated = plant.settings[part.tag]["rated"]
     limits = tuple(plant.parts[number].tag for number in flow.limits)
     numbers = [f"{tag} rated {plant.settings[tag]['rated'].text}" for tag in limits]
-    makers = {source.node: source.tag for source in plant.sources}
-    made = tuple(makers[node] for node in flow.sources if node in makers)
+    limited = set(flow.sources)
+    made = tuple(one.tag for one in plant.sources if one.node in limited) if limited else ()
     numbers += [f"{tag} makes {plant.settings[tag]['makes'].text}" for tag in made]
     carrying = [plant.parts[number] for number in flow.carrying]
     if flow.amperes == inf:

@@ -41,6 +41,15 @@ class _Rated:
 
 
 @dataclass(frozen=True, slots=True)
+class _Known:
+    """What every finding is told with."""
+
+    worths: Mapping[float, Worth]
+    lower: Mapping[float, frozenset[int]]
+    """Where the relief valves stand that keep below a rating, by rating."""
+
+
+@dataclass(frozen=True, slots=True)
 class _Excess:
     """More than a rating at a node, and how it gets there."""
 
@@ -57,18 +66,22 @@ def find_over_rating(enquiry: Enquiry) -> Iterator[PathFinding]:
     rated = tuple(_rated(plant))
     if not rated:
         return
-    worths = worths_of(plant)
+    lower = {
+        limit: frozenset(relief.node for relief in enquiry.reliefs_within(limit))
+        for limit in {one.rated.low for one in rated}
+    }
+    known = _Known(worths_of(plant), lower)
     highest = dict(enumerate(enquiry.highest))
     sound = []
     for one in rated:
         node = one.worst(highest)
         if highest[node] > one.rated.low:
             way = _way(enquiry, {}, node)
-            yield _finding(enquiry, worths, one, _Excess(node, highest[node], way))
+            yield _finding(enquiry, known, one, _Excess(node, highest[node], way))
         else:
             sound.append(one)
     for one, excess in _with_one_fault(enquiry, sound):
-        yield _finding(enquiry, worths, one, excess)
+        yield _finding(enquiry, known, one, excess)
 
 
 def _rated(plant: Plant) -> Iterator[_Rated]:
@@ -148,11 +161,9 @@ def _way(enquiry: Enquiry, came: Mapping[int, Through], node: int) -> Way:
     return tuple(reversed(way))
 
 
-def _finding(
-    enquiry: Enquiry, worths: Mapping[float, Worth], one: _Rated, excess: _Excess
-) -> PathFinding:
-    worth, number = worths.get(excess.pressure, UNKNOWN)
-    lower = {relief.node for relief in enquiry.reliefs_within(one.rated.low)}
+def _finding(enquiry: Enquiry, known: _Known, one: _Rated, excess: _Excess) -> PathFinding:
+    worth, number = known.worths.get(excess.pressure, UNKNOWN)
+    lower = known.lower[one.rated.low]
     lined_up = line_up(enquiry.net, excess.way, excess.node, lower)
     text = f"{one.name} is rated {one.rated.text} and can see {worth}"
     behind = "ahead of it"
