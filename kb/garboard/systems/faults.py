@@ -62,6 +62,8 @@ def risen(
 ) -> Risen:
     """What rises with one fault, all else as it was.
 
+    Where the fault leads from, nothing rises: what came back there would first have left from there.
+
     Args:
         net: The net.
         rows: Where each node leads, every part in whatever position passes.
@@ -72,9 +74,6 @@ def risen(
     at: dict[int, float] = {}
     came: dict[int, Through] = {}
     heap: list[tuple[float, int]] = []
-    extra: dict[int, list[int]] = {}
-    for u, v in fault.arcs:
-        extra.setdefault(u, []).append(v)
 
     def lead(u: int, v: int, number: int, here: float) -> None:
         there = min(here, caps[v])
@@ -91,8 +90,6 @@ def risen(
             continue
         for other, number in rows[node]:
             lead(node, other, number, min(-lost, net.parts[number].cap))
-        for other in extra.get(node, ()):
-            lead(node, other, fault.number, -lost)
     return Risen(at, came)
 
 

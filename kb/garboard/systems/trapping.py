@@ -50,6 +50,6 @@ def let_out(net: Net, open_air: Collection[int]) -> set[int]:
     good = always_reaches(net, open_air)
     near = set(good)
     for number, part in enumerate(net.parts):
-        if net.is_free(number) and part.carries_relief and part.kind not in NO_BLEED:
+        if net.is_free(number) and part.kind not in NO_BLEED:
             near.update(u for u, v in net.arcs(number) if v in good)
     return always_reaches(net, near)

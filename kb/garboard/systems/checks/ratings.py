@@ -145,7 +145,7 @@ def _excesses(enquiry: Enquiry, sound: Sequence[_Rated]) -> Iterator[tuple[Fault
         for number in sorted(suspects | unsure):
             one = sound[number]
             node = one.worst(at)
-            if at.get(node, 0.0) > one.rated.low and one.name != net.parts[fault.number].tag:
+            if at.get(node, 0.0) > one.rated.low:
                 way = _way(enquiry, up.came, node)
                 tags = (net.parts[fault.number].tag,)
                 yield fault, number, _Excess(node, at[node], way, tags, fault.fails)
