@@ -28,7 +28,7 @@ def worths_of(plant: Plant) -> Mapping[float, Worth]:
     The highest pressure at a node is always what some source makes, or what some relief valve or reducing valve
     holds it down to; where several do, the first in the file speaks.
     """
-    found: dict[float, Worth] = {NO_LIMIT: ("no limit", "no limit")}
+    found: dict[float, Worth] = {NO_LIMIT: ("any pressure", "no limit")}
     for part in plant.parts:
         for name in LIMITING:
             setting = plant.setting(part.tag, name)

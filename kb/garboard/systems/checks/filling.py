@@ -14,7 +14,7 @@ from garboard.systems.passing import OPENS_OUT
 from garboard.systems.plant import Part, Plant
 from garboard.systems.search import reach, way_to
 from garboard.systems.telling import listed
-from garboard.systems.ways import first_ways, rows_without
+from garboard.systems.shortest import first_ways, rows_without
 
 __all__ = ["find_cannot_fill", "find_no_drain", "find_start_air_not_separate"]
 

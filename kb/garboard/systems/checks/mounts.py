@@ -11,7 +11,7 @@ from garboard.systems.net import Row
 from garboard.systems.plant import Part, Plant
 from garboard.systems.search import way_to
 from garboard.systems.telling import listed
-from garboard.systems.ways import first_ways
+from garboard.systems.shortest import first_ways
 
 __all__ = ["find_no_flexible"]
 

@@ -11,7 +11,7 @@ from garboard.systems.plant import Plant, Source
 from garboard.systems.search import always_reaches, way_to
 from garboard.systems.settings import NO_LIMIT
 from garboard.systems.telling import listed
-from garboard.systems.ways import first_ways
+from garboard.systems.shortest import first_ways
 
 __all__ = ["find_dead_head"]
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from garboard.systems.checks.supply import STORES
 from garboard.systems.enquiry import Enquiry
 from garboard.systems.finding import Level, PathFinding
 from garboard.systems.plant import Part
@@ -10,7 +11,6 @@ from garboard.systems.telling import listed
 
 __all__ = ["find_cannot_isolate"]
 
-STORES = ("receiver", "tank", "sea", "battery", "pressure source")
 NOT_WORKED_ON = ("relief valve", "bursting disc", "tee", "compartment", "sea", "bus")
 """A relief valve must have no valve before it; the others are part of the pipe, or of the sea."""
 

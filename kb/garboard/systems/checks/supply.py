@@ -11,9 +11,10 @@ from garboard.systems.plant import Part, Plant
 from garboard.systems.search import fewest_barriers, way_to
 from garboard.systems.telling import listed
 
-__all__ = ["find_lost_supply", "find_single_point"]
+__all__ = ["STORES", "find_lost_supply", "find_single_point"]
 
 STORES = ("receiver", "tank", "sea", "battery", "pressure source")
+"""What holds a supply, and is live until it is emptied or shut off."""
 USERS = ("consumer", "load")
 
 
