@@ -164,6 +164,10 @@ class Plant:
         number = self.numbers.get(tag)
         return None if number is None else self.parts[number]
 
+    def owns(self, tag: str) -> bool:
+        """Whether a part is of this system; what one of another is joined with over there is not seen."""
+        return self.components[tag].system == self.system.code
+
     def node(self, tag: str) -> int:
         """The first node of a part.
 

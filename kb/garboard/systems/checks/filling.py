@@ -13,8 +13,8 @@ from garboard.systems.net import Through, adjacency
 from garboard.systems.passing import OPENS_OUT
 from garboard.systems.plant import Part, Plant
 from garboard.systems.search import reach, way_to
-from garboard.systems.telling import listed
 from garboard.systems.shortest import first_ways, rows_without
+from garboard.systems.telling import listed
 
 __all__ = ["find_cannot_fill", "find_no_drain", "find_start_air_not_separate"]
 
@@ -48,7 +48,8 @@ def find_cannot_fill(enquiry: Enquiry) -> Iterator[PathFinding]:
     plant = enquiry.plant
     words = WORDS[plant.medium is Medium.CURRENT]
     arcs = tuple(_delivering(enquiry))
-    takers = [node for part in plant.of_kind(*TAKES) for node in part.nodes]
+    beyond = [node for part in plant.parts if not plant.owns(part.tag) for node in part.nodes]
+    takers = [node for part in plant.of_kind(*TAKES) for node in part.nodes] + beyond
     outside = [n for n, them in enumerate(plant.joints) if any(_is_outside(j.joins) for j in them)]
     drains = {number for number, part in enumerate(plant.parts) if part.kind in OPENS_OUT}
     useful = reach(adjacency(plant.count, arcs, back=True), takers)
@@ -58,13 +59,13 @@ def find_cannot_fill(enquiry: Enquiry) -> Iterator[PathFinding]:
         s.tag: s.node for s in plant.sources if s.machine or _part(plant, s.tag).kind in CHARGES
     }
     for tag, node in makers.items():
-        if node not in useful:
+        if node not in useful and plant.owns(tag):
             text = f"{tag} reaches {words.nothing}, whatever is {words.opened}"
             yield _no_way(enquiry, arcs, tag, node, text)
     fed_by = [s.node for s in plant.sources if _part(plant, s.tag).kind not in STORES]
-    fed = reach(adjacency(plant.count, arcs), fed_by)
+    fed = reach(adjacency(plant.count, arcs), [*fed_by, *beyond])
     for part in plant.of_kind(*STORES) if fed_by else ():
-        if not fed.intersection(part.nodes):
+        if not fed.intersection(part.nodes) and plant.owns(part.tag):
             text = f"nothing can {words.fill} {part.tag}, whatever is {words.opened}"
             yield _no_way(enquiry, arcs, part.tag, part.nodes[0], text)
 
@@ -128,7 +129,7 @@ def find_no_drain(enquiry: Enquiry) -> Iterator[PathFinding]:
     plant = enquiry.plant
     drained = {node for part in plant.of_kind(*DRAINS) for node in part.nodes}
     for part in plant.of_kind(*DRAINED):
-        if not drained.intersection(part.nodes) and _is_wet(plant, part):
+        if not drained.intersection(part.nodes) and plant.owns(part.tag) and _is_wet(plant, part):
             yield PathFinding(
                 code="no-drain",
                 level=Level.WARNING,

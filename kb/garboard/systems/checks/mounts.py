@@ -10,8 +10,8 @@ from garboard.systems.medium import Medium
 from garboard.systems.net import Row
 from garboard.systems.plant import Part, Plant
 from garboard.systems.search import way_to
-from garboard.systems.telling import listed
 from garboard.systems.shortest import first_ways
+from garboard.systems.telling import listed
 
 __all__ = ["find_no_flexible"]
 

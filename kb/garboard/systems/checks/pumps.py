@@ -10,8 +10,8 @@ from garboard.systems.net import adjacency
 from garboard.systems.plant import Plant, Source
 from garboard.systems.search import always_reaches, way_to
 from garboard.systems.settings import NO_LIMIT
-from garboard.systems.telling import listed
 from garboard.systems.shortest import first_ways
+from garboard.systems.telling import listed
 
 __all__ = ["find_dead_head"]
 
@@ -32,10 +32,12 @@ def find_dead_head(enquiry: Enquiry) -> Iterator[PathFinding]:
     soft = {plant.numbers[part.tag] for part in plant.of_kind(*MAY_CHOKE)}
     freed = enquiry.always(reliefs) | always_reaches(enquiry.net, plant.open_air, out=soft)
     for source in plant.sources:
-        if source.machine and source.displacement:
+        if not source.machine or not plant.owns(source.tag):
+            continue
+        if source.displacement:
             if source.node not in freed:
                 yield _no_relief(enquiry, source, reliefs)
-        elif source.machine and source.node not in enquiry.always(sinks):
+        elif source.node not in enquiry.always(sinks):
             yield _shut_in(enquiry, source, sinks)
 
 

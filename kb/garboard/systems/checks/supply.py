@@ -23,8 +23,9 @@ def _users(plant: Plant) -> list[Part]:
 
 
 def _stores(plant: Plant) -> list[Part]:
-    """What holds a supply; without any such thing, what makes one."""
-    return [*plant.of_kind(*STORES)] or [
+    """What holds a supply, or leads to another system; without any such thing, what makes one."""
+    beyond = [p for p in plant.parts if not plant.owns(p.tag) and p.kind not in (*USERS, *STORES)]
+    return [*plant.of_kind(*STORES), *beyond] or [
         plant.parts[plant.numbers[source.tag]] for source in plant.sources
     ]
 
