@@ -73,6 +73,8 @@ def _no_relief(enquiry: Enquiry, source: Source, reliefs: Iterable[int]) -> Path
 def _may_choke(enquiry: Enquiry, node: int) -> tuple[str, ...]:
     """What may choke on the shortest open way out of a machine; none where valves shut it in as well."""
     parts = enquiry.net.parts
+    if node not in enquiry.always(enquiry.plant.open_air):
+        return ()
     reached, came = first_ways(adjacency(enquiry.net.count, enquiry.net.fixed), [node])
     open_air = sorted(reached & enquiry.plant.open_air)
     ways = [way_to(came, end) for end in open_air]
