@@ -56,6 +56,12 @@ class Enquiry:
         self._fed: dict[tuple[frozenset[int], frozenset[int]], Fed] = {}
 
     @cached_property
+    def unlocked(self) -> Net:
+        """The net with its locked valves free as well: for what is asked of every valve."""
+        free = {n: at for n, at in self.net.held.items() if self.net.parts[n].locked != at}
+        return Net(self.net.count, self.net.parts, free)
+
+    @cached_property
     def vessels(self) -> tuple[Part, ...]:
         """Receivers, separators, filters, coolers and closed tanks that have a rating."""
         found = self.plant.of_kind(*VESSELS)

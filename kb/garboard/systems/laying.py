@@ -16,7 +16,8 @@ from garboard.systems.behaviour import BEHAVIOURS, Behaviour, Passes
 from garboard.systems.medium import medium_of
 from garboard.systems.passing import OPENS_OUT, open_air_of, part_of, reliefs_of, sources_of
 from garboard.systems.plant import Joint, Pipe, Plant
-from garboard.systems.settings import settings_of
+from garboard.systems.settings import Setting, setting_of, settings_of
+from garboard.systems.trapping import harmless_pressures
 
 __all__ = ["LOOSE", "NO_PORT", "lay_out_plant"]
 
@@ -156,6 +157,7 @@ class _Laying:
                 ports[joint.name][joint.port] = node
         self.look_for_ends(tags, joined)
         settings = {tag: settings_of(self.known[tag], values) for tag in tags}
+        headers = {one.name: node for one, node in nodes.items() if one.joins is Joins.HEADER}
         parts = tuple(part_of(self.known[tag], ports[tag], settings[tag], joined) for tag in tags)
         medium = medium_of(self.system)
         return Plant(
@@ -164,15 +166,16 @@ class _Laying:
             count=len(joints),
             parts=parts,
             components={tag: self.known[tag] for tag in tags},
-            settings=settings,
+            settings={**settings, **_header_ratings(self.system, headers, values)},
             behaviours={tag: BEHAVIOURS[self.known[tag].kind] for tag in tags},
             pipes=pipes,
             joints=tuple(tuple(them) for them in joints),
-            headers={one.name: node for one, node in nodes.items() if one.joins is Joins.HEADER},
+            headers=headers,
             services=_services(self.system, pipes, nodes, len(joints)),
             reliefs=tuple(reliefs_of(parts, settings, joined)),
             sources=tuple(sources_of(parts, self.known, settings, medium)),
             open_air=frozenset(open_air_of(self.known, parts, nodes, joined)),
+            harmless=harmless_pressures(values),
             faults=tuple(self.faults),
             numbers={tag: number for number, tag in enumerate(tags)},
         )
@@ -207,6 +210,21 @@ def _pipe(draft: _Draft, nodes: Mapping[Joint, int]) -> Pipe:
     run = draft.run
     size = run.size.shown if run.size else ""
     return Pipe(draft.a, draft.b, nodes[draft.a], draft.where, run.service or "", size)
+
+
+def _header_ratings(
+    system: System, named: Mapping[str, int], values: Mapping[str, Value]
+) -> Mapping[str, Mapping[str, Setting]]:
+    """The rating of each header that a connection names."""
+    found: dict[str, Mapping[str, Setting]] = {}
+    for name, header in (system.headers or {}).items():
+        where = system.place(f"headers.{name}.rated")
+        own = header.rated
+        number = values.get(own) if isinstance(own, str) else own
+        rated = setting_of(number, values, where)
+        if rated is not None and name in named:
+            found[name] = {"rated": rated}
+    return found
 
 
 def _services(

@@ -13,7 +13,7 @@ from garboard.errors import Diagnostic, Where
 from garboard.records.component import Component
 from garboard.records.system import Joins, System
 from garboard.systems.behaviour import Behaviour
-from garboard.systems.medium import Medium
+from garboard.systems.medium import Medium, medium_of
 from garboard.systems.settings import NO_LIMIT, Setting
 
 __all__ = ["Arc", "Joint", "Part", "Pipe", "Plant", "Relief", "Source"]
@@ -138,7 +138,7 @@ class Plant:
     components: Mapping[str, Component]
     """What is recorded of each part, by tag."""
     settings: Mapping[str, Mapping[str, Setting]]
-    """The numbers of each part, by tag and name."""
+    """The numbers of each part, by tag and name; of a header by its own name."""
     behaviours: Mapping[str, Behaviour]
     """By tag."""
     pipes: tuple[Pipe, ...]
@@ -152,6 +152,8 @@ class Plant:
     sources: tuple[Source, ...]
     open_air: frozenset[int]
     """Nodes that are open to the air: outside places, open tanks, compartments, users that exhaust."""
+    harmless: Mapping[Medium, float] = field(default_factory=dict)
+    """What may stay shut in, by medium [Pa above the atmosphere]."""
     faults: tuple[Diagnostic, ...] = ()
     """What of the connections could not be understood."""
     numbers: Mapping[str, int] = field(default_factory=dict)
@@ -162,6 +164,10 @@ class Plant:
         number = self.numbers.get(tag)
         return None if number is None else self.parts[number]
 
+    def owns(self, tag: str) -> bool:
+        """Whether a part is of this system; what one of another is joined with over there is not seen."""
+        return self.components[tag].system == self.system.code
+
     def node(self, tag: str) -> int:
         """The first node of a part.
 
@@ -170,8 +176,12 @@ class Plant:
         """
         return self.parts[self.numbers[tag]].nodes[0]
 
+    def medium_at(self, node: int) -> Medium:
+        """What runs at a node: the medium of its service, else that of the system."""
+        return medium_of(self.system, self.services[node])
+
     def setting(self, tag: str, name: str) -> Setting | None:
-        """A number of a part; None where it is not recorded or not computed."""
+        """A number of a part or header; None where it is not recorded or not computed."""
         return self.settings.get(tag, {}).get(name)
 
     def of_kind(self, *kinds: str) -> tuple[Part, ...]:

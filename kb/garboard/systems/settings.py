@@ -10,18 +10,18 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from garboard.calc.kinds import PRESSURE, Kind, dimension
-from garboard.calc.value import Value
+from garboard.calc.value import Given, Value
 from garboard.errors import Where
 from garboard.records.component import Component, Unlimited
 
-__all__ = ["NO_LIMIT", "SETTINGS", "Setting", "settings_of"]
+__all__ = ["NO_LIMIT", "SETTINGS", "Setting", "setting_of", "settings_of"]
 
 NO_LIMIT = math.inf
 """What a source makes that nothing holds back."""
 SETTINGS = ("rated", "set", "makes", "cuts_in", "cuts_out", "normal", "trip")
 """The numbers that checks of a layout compare."""
-COMPARED = (PRESSURE, dimension(current=1))
-"""A level, a temperature or a voltage of the same name is left out."""
+CURRENT = dimension(current=1)
+ATMOSPHERE = "site.atmosphere"
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,15 +51,32 @@ def _settings(part: Component, values: Mapping[str, Value]) -> Iterator[tuple[st
         if name == "makes" and part.makes is Unlimited.NO_LIMIT:
             yield name, Setting(NO_LIMIT, NO_LIMIT, "no limit", part.at_place(name))
             continue
-        value = values.get(part.address(name))
-        if value is None or value.si is None or value.type.dimension not in COMPARED:
-            continue
-        low = value.si if value.low is None else value.low
-        high = value.si if value.high is None else value.high
-        if value.type.dimension == PRESSURE and value.type.kind is Kind.ABSOLUTE:
-            air = values.get("site.atmosphere")
-            if air is None or air.low is None or air.high is None:
-                continue
-            low, high = low - air.high, high - air.low
-        text = f"{value.text} +/- {value.tolerance}" if value.tolerance else value.text
-        yield name, Setting(low, high, text, part.at_place(name))
+        found = setting_of(values.get(part.address(name)), values, part.at_place(name))
+        if found is not None:
+            yield name, found
+
+
+def setting_of(
+    number: Value | Given | None, values: Mapping[str, Value], where: Where
+) -> Setting | None:
+    """One number at both ends; None where it is missing, not computed, or no pressure and no current.
+
+    A difference of pressures is none: what stands on the other side of it is not known.
+
+    Args:
+        number: The number, worked out or as written.
+        values: Values by address; `site.atmosphere` among them where pressures are absolute.
+        where: Where it is written.
+    """
+    if number is None or number.si is None or number.type.dimension not in (PRESSURE, CURRENT):
+        return None
+    low = number.si if number.low is None else number.low
+    high = number.si if number.high is None else number.high
+    if number.type.dimension == PRESSURE and number.type.kind is not Kind.READING:
+        air = values.get(ATMOSPHERE)
+        if number.type.kind is Kind.PLAIN or air is None or air.low is None or air.high is None:
+            return None
+        low, high = low - air.high, high - air.low
+    text = number.shown if isinstance(number, Given) else number.text
+    text = f"{text} +/- {number.tolerance}" if number.tolerance else text
+    return Setting(low, high, text, where)
