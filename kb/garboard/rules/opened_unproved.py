@@ -8,7 +8,6 @@ opened to prove zero is no opening up. Only the order of the steps is looked at;
 isolation cuts off every source is a question to the layout.
 """
 
-import re
 from collections.abc import Iterator, Sequence
 
 from garboard.book import Book
@@ -17,6 +16,7 @@ from garboard.records.base import bare_id
 from garboard.records.procedure import Procedure, Step, Use
 from garboard.rules.line_ups import folded
 from garboard.rules.steps import live_procedures, opens_up, verb
+from garboard.systems.step_words import says_zero
 
 CODE = "opened-unproved"
 SEVERITY = Severity.STOP
@@ -27,9 +27,6 @@ ISOLATES = ("lock", "isolate", "shut", "close")
 BREAKS_CURRENT = ("fuse", "breaker", "switch", "changeover")
 SWITCHES_OFF = ("pull", "remove", "lock", "switch off")
 """To open a breaker is no such word: open is on to one person and off to the next."""
-ZERO = re.compile(
-    r"(?:[<>=~ ]*)-?0(?:\.0+)?(?: \S+)?|dead|zero|at zero|no pressure|no voltage", re.IGNORECASE
-)
 
 ARTICLES = {
     "isolation": "an isolation",
@@ -81,7 +78,7 @@ def _sees_zero(book: Book, step: Step) -> bool:
     value = book.values.get(step.see.value)
     if value is not None:
         return value.si == 0
-    return ZERO.fullmatch(step.see.value.strip()) is not None
+    return says_zero(step.see.value)
 
 
 def _listed(names: Sequence[str], last: str = "or") -> str:
