@@ -1,0 +1,181 @@
+"""States that a layout must never be in, and what is opened up in the wrong one.
+
+A machine fills a vessel that has no relief valve for it, or one that its stop switch does not feel; a machine
+that goes on pushing runs against a shut outlet without relief; a part stands open and pressure can reach it.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from enum import StrEnum
+
+from garboard.systems.plant import Part, Source
+from garboard.systems.settings import NO_LIMIT
+from garboard.systems.state import State, position_in
+from garboard.systems.ways import Ways, valves_along
+
+__all__ = ["VESSELS", "Fault", "Trouble", "find_forbidden", "find_opened"]
+
+VESSELS = ("receiver", "separator", "filter", "cooler", "tank")
+"""What is a vessel where it has a rating."""
+TAKES = ("receiver", "tank", "consumer", "compartment", "sea", "relief valve", "bursting disc")
+"""What takes what a machine delivers."""
+STORES = ("receiver", "separator", "tank", "filter", "cooler")
+FEW = 4
+"""So many valves of unknown position are named."""
+
+
+class Fault(StrEnum):
+    """What is wrong with a state."""
+
+    UNRELIEVED = "fills a vessel without relief"
+    UNSEEN = "fills a vessel unseen by its switch"
+    SHUT_IN = "runs against a shut outlet"
+    REACHED = "pressure can reach what stands open"
+    OPENED = "opened while it may hold pressure"
+
+
+@dataclass(frozen=True, slots=True)
+class Trouble:
+    """One thing wrong with one state."""
+
+    fault: Fault
+    about: str
+    """Full tag of the vessel, machine or part in danger."""
+    by: str
+    """Full tag of the machine; empty where none is the cause."""
+    text: str
+    """What is, lower case, no full stop: to be said after who did it."""
+    unknown: tuple[str, ...] = ()
+    """Valves it hangs on that nobody said the position of."""
+    open: tuple[str, ...] = ()
+    """Valves that stand open on the way, as far as they are known."""
+
+    @property
+    def cause(self) -> tuple[Fault, str, str]:
+        """What makes it the same trouble in another state, however it is told."""
+        return self.fault, self.about, self.by
+
+
+def find_forbidden(ways: Ways, state: State) -> Iterator[Trouble]:
+    """Everything wrong with a settled state.
+
+    Args:
+        ways: The layout.
+        state: The state, settled.
+    """
+    for source in ways.live(state):
+        yield from _unrelieved(ways, state, source)
+        if source.machine:
+            yield from _unseen(ways, state, source)
+        if source.displacement and _shut_in(ways, state, source):
+            text = f"{source.tag} runs, and its outlet reaches neither a relief valve nor a way out"
+            unknown = _unknown_beside(ways, state, {source.node})
+            yield Trouble(Fault.SHUT_IN, source.tag, source.tag, text, unknown)
+    for number in sorted(state.opened):
+        part = ways.plant.parts[number]
+        if state.pressure & set(part.nodes):
+            told, unknown, along = _fed(ways, state, part, state.pressure)
+            text = f"{part.tag} stands open, {told}"
+            yield Trouble(Fault.REACHED, part.tag, "", text, unknown, along)
+
+
+def find_opened(ways: Ways, state: State, number: int) -> Iterator[Trouble]:
+    """What is wrong with opening up a part, or taking it out, in a settled state.
+
+    Args:
+        ways: The layout.
+        state: The state before it is opened.
+        number: Number of the part.
+    """
+    part = ways.plant.parts[number]
+    if state.pressure & set(part.nodes):
+        told, unknown, along = _fed(ways, state, part, state.pressure)
+        yield Trouble(Fault.OPENED, part.tag, "", told, unknown, along)
+
+
+def _fed(
+    ways: Ways, state: State, part: Part, pressure: frozenset[int]
+) -> tuple[str, tuple[str, ...], tuple[str, ...]]:
+    """Where what is in a part comes from: words, valves not known, valves that stand open."""
+    origins: dict[int, str] = {}
+    for source in ways.live(state):
+        origins.setdefault(source.node, source.tag)
+    for store in ways.plant.of_kind("sea", *STORES):
+        for node in store.nodes if store.tag != part.tag else ():
+            if node in pressure and not set(part.nodes) & {node}:
+                origins.setdefault(node, store.tag)
+    way = ways.way(state, origins, set(part.nodes))
+    if not way:
+        return "which may still hold pressure that nothing let out", (), ()
+    known, unknown = valves_along(ways.plant, state, way)
+    said = [*known, *(f"{tag} (nobody said how it stands)" for tag in unknown)]
+    through = f" through {', '.join(said)}" if said else ""
+    first = origins[next(iter(way))]
+    return f"which an open way feeds from {first}{through}", unknown, known
+
+
+def _unrelieved(ways: Ways, state: State, source: Source) -> Iterator[Trouble]:
+    plant = ways.plant
+    safe: dict[frozenset[int], set[int]] = {}
+    fed: set[int] | None = None
+    for vessel in plant.of_kind(*VESSELS):
+        rated = plant.setting(vessel.tag, "rated")
+        if rated is None or source.makes <= rated.low:
+            continue
+        fed = ways.reached(state, [source.node]) if fed is None else fed
+        if not fed & set(vessel.nodes):
+            continue
+        fit = frozenset(
+            relief.node
+            for relief in plant.reliefs
+            if relief.lifts <= rated.low and plant.numbers[relief.tag] not in state.opened
+        )
+        if fit not in safe:
+            kept = ways.must_reach(state, fit)
+            safe[fit] = ways.reached_outside(state, source.node, kept)
+        if safe[fit] & set(vessel.nodes):
+            makes = plant.setting(source.tag, "makes")
+            most = f" ({makes.text})" if makes and source.makes < NO_LIMIT else ""
+            text = (
+                f"{source.tag}{most} can fill {vessel.tag}, rated {rated.text}, with no relief"
+                " valve at or below that"
+            )
+            unknown = _unknown_beside(ways, state, set(vessel.nodes))
+            yield Trouble(Fault.UNRELIEVED, vessel.tag, source.tag, text, unknown)
+
+
+def _unseen(ways: Ways, state: State, source: Source) -> Iterator[Trouble]:
+    plant = ways.plant
+    stopping = [part for part in plant.parts if source.tag in plant.components[part.tag].stops]
+    if not stopping:
+        return
+    feeling = (part for part in stopping if plant.numbers[part.tag] not in state.opened)
+    seen = ways.must_reach(state, {node for part in feeling for node in part.nodes})
+    outside = ways.reached_outside(state, source.node, seen)
+    named = ", ".join(part.tag for part in stopping)
+    for vessel in plant.of_kind("receiver"):
+        if outside & set(vessel.nodes):
+            text = f"{source.tag} fills {vessel.tag}, and {named} does not feel it"
+            unknown = _unknown_beside(ways, state, set(vessel.nodes))
+            yield Trouble(Fault.UNSEEN, vessel.tag, source.tag, text, unknown)
+
+
+def _shut_in(ways: Ways, state: State, source: Source) -> bool:
+    taking = {
+        part.nodes[0]
+        for part in ways.plant.of_kind(*TAKES)
+        if ways.plant.numbers[part.tag] not in state.opened
+    }
+    out = {*taking, *ways.air, *ways.open_nodes(state)}
+    return source.node not in ways.must_reach(state, out)
+
+
+def _unknown_beside(ways: Ways, state: State, nodes: set[int]) -> tuple[str, ...]:
+    """The valves of unknown position between which some nodes stand."""
+    around = ways.must_reach(state, nodes) | nodes
+    found = [
+        part.tag
+        for number, part in enumerate(ways.plant.parts)
+        if position_in(state, number) is None and around & set(part.nodes)
+    ]
+    return tuple(found[:FEW])
