@@ -64,8 +64,8 @@ class Action:
     position: int | None = None
     """Of what is moved: the position it is left in."""
     sees: Observed | None = None
-    second: bool = False
-    """A second person looks at it alone afterwards."""
+    second: Second = Second.NONE
+    """How a second person looks at it."""
 
     @property
     def moves(self) -> bool:
@@ -90,7 +90,7 @@ def _action(plant: Plant, step: Step, number: int, values: Mapping[str, Value]) 
     at = plant.numbers.get(step.tag or "")
     does, position = _done(plant, at, step)
     sees = _observed(plant, at, step, values)
-    second = step.second is Second.INDEPENDENT
+    second = step.second or Second.NONE
     return Action(number, does, at, str(step.tag or ""), position, sees, second)
 
 

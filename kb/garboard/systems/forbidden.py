@@ -4,8 +4,8 @@ A machine fills a vessel that has no relief valve for it, or one that its stop s
 that goes on pushing runs against a shut outlet without relief; a part stands open and pressure can reach it.
 """
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from garboard.systems.plant import Part, Source
@@ -13,7 +13,15 @@ from garboard.systems.settings import NO_LIMIT
 from garboard.systems.state import State, position_in
 from garboard.systems.ways import Ways, valves_along
 
-__all__ = ["VESSELS", "Fault", "Trouble", "find_forbidden", "find_opened"]
+__all__ = [
+    "VESSELS",
+    "Fault",
+    "Trouble",
+    "find_forbidden",
+    "find_opened",
+    "find_reached",
+    "gathered",
+]
 
 VESSELS = ("receiver", "separator", "filter", "cooler", "tank")
 """What is a vessel where it has a rating."""
@@ -71,12 +79,29 @@ def find_forbidden(ways: Ways, state: State) -> Iterator[Trouble]:
             text = f"{source.tag} runs, and its outlet reaches neither a relief valve nor a way out"
             unknown = _unknown_beside(ways, state, {source.node})
             yield Trouble(Fault.SHUT_IN, source.tag, source.tag, text, unknown)
-    for number in sorted(state.opened):
+
+
+def find_reached(ways: Ways, before: State, moved: State) -> Iterator[Trouble]:
+    """What stands open and is reached by pressure as something else is moved, though it may then all go out.
+
+    Args:
+        ways: The layout.
+        before: The state before the step, settled.
+        moved: The state after it, before anything has flowed.
+    """
+    if not moved.opened or (moved.at, moved.running) == (before.at, before.running):
+        return
+    reached = ways.reached(moved, {*before.pressure, *ways.fed_by(moved)})
+    for number in sorted(moved.opened):
         part = ways.plant.parts[number]
-        if state.pressure & set(part.nodes):
-            told, unknown, along = _fed(ways, state, part, state.pressure)
-            text = f"{part.tag} stands open, {told}"
-            yield Trouble(Fault.REACHED, part.tag, "", text, unknown, along)
+        nodes = set(part.nodes)
+        if number in before.opened and reached & nodes and not before.pressure & nodes:
+            told, unknown, along = _fed(
+                ways, moved, part, before.pressure, "and an open way feeds it"
+            )
+            yield Trouble(
+                Fault.REACHED, part.tag, "", f"{part.tag} stands open, {told}", unknown, along
+            )
 
 
 def find_opened(ways: Ways, state: State, number: int) -> Iterator[Trouble]:
@@ -93,8 +118,28 @@ def find_opened(ways: Ways, state: State, number: int) -> Iterator[Trouble]:
         yield Trouble(Fault.OPENED, part.tag, "", told, unknown, along)
 
 
+def gathered(troubles: Iterable[Trouble]) -> Iterator[Trouble]:
+    """Troubles as they are told: one for each machine and fault, naming every vessel it is so with."""
+    alike: dict[tuple[Fault, str], list[Trouble]] = {}
+    for one in troubles:
+        alike.setdefault((one.fault, one.by or one.about), []).append(one)
+    for first, *others in alike.values():
+        unknown = tuple(dict.fromkeys(tag for one in (first, *others) for tag in one.unknown))
+        text = first.text
+        if others:
+            text = f"{text}; so with {', '.join(one.about for one in others)}"
+        if unknown and first.fault not in (Fault.OPENED, Fault.REACHED):
+            stand = "stand" if len(unknown) > 1 else "stands"
+            text = f"{text}; nobody said how {', '.join(unknown)} {stand}"
+        yield replace(first, text=text, unknown=unknown)
+
+
 def _fed(
-    ways: Ways, state: State, part: Part, pressure: frozenset[int]
+    ways: Ways,
+    state: State,
+    part: Part,
+    pressure: frozenset[int],
+    says: str = "which an open way feeds",
 ) -> tuple[str, tuple[str, ...], tuple[str, ...]]:
     """Where what is in a part comes from: words, valves not known, valves that stand open."""
     origins: dict[int, str] = {}
@@ -111,7 +156,7 @@ def _fed(
     said = [*known, *(f"{tag} (nobody said how it stands)" for tag in unknown)]
     through = f" through {', '.join(said)}" if said else ""
     first = origins[next(iter(way))]
-    return f"which an open way feeds from {first}{through}", unknown, known
+    return f"{says} from {first}{through}", unknown, known
 
 
 def _unrelieved(ways: Ways, state: State, source: Source) -> Iterator[Trouble]:

@@ -1,15 +1,16 @@
 """What becomes of a procedure when a step is left out, or two neighbours change places.
 
-A slip matters if it reaches a state that must never be and that the procedure as written does not reach. It is
-caught where something that a step looks at would show it before that: a gauge that holds pressure where it
-should not, or the other way round; a valve that stands otherwise; or where an independent second person looks
-at the very step that was left out.
+A slip matters if it reaches a state that must never be and that the procedure as written does not
+reach. It is caught where something that a step looks at would show it before that: a gauge that holds
+pressure where it should not, or the other way round; a valve that stands otherwise; or where a second person
+looks: independent, at the step that was left out; concurrent, at the one that is done too early.
 """
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
+from garboard.records.procedure import Second
 from garboard.systems.actions import Action
 from garboard.systems.walk import Met, Walk, shows, take_step
 from garboard.systems.ways import Ways
@@ -27,8 +28,8 @@ class Slip:
     """The first trouble that it brings; None where none is reached."""
     caught: int | None
     """The step whose reading shows it, before any trouble; None where none does."""
-    second: bool = False
-    """Whether a second person looks alone at what was left out."""
+    watched: bool = False
+    """Whether a second person would see it."""
 
     @property
     def left_out(self) -> bool:
@@ -36,9 +37,16 @@ class Slip:
         return len(self.steps) == 1
 
     @property
+    def told(self) -> str:
+        """The slip in words: `with step 3 left out`."""
+        if self.left_out:
+            return f"with step {self.steps[0]} left out"
+        return f"with steps {self.steps[0]} and {self.steps[1]} the other way round"
+
+    @property
     def uncaught(self) -> bool:
         """Whether it comes to a trouble, no reading shows it before, and no second person looks."""
-        return self.met is not None and self.caught is None and not self.second
+        return self.met is not None and self.caught is None and not self.watched
 
 
 def find_slips(ways: Ways, walked: Walk) -> tuple[Slip, ...]:
@@ -51,12 +59,14 @@ def find_slips(ways: Ways, walked: Walk) -> tuple[Slip, ...]:
     actions = [stage.action for stage in walked.stages]
     found: list[Slip | None] = []
     for at, left in enumerate(actions):
+        watched = left.second is Second.INDEPENDENT
         slip = _slip(ways, walked, at, actions[at + 1 :], at + 1)
-        found.append(replace(slip, steps=(left.number,), second=left.second) if slip else None)
+        found.append(slip and replace(slip, steps=(left.number,), watched=watched))
     for at, (one, two) in enumerate(pairwise(actions)):
         if one.moves or two.moves:
             slip = _slip(ways, walked, at, [two, one, *actions[at + 2 :]], at)
-            found.append(replace(slip, steps=(one.number, two.number)) if slip else None)
+            steps, watched = (one.number, two.number), two.second is Second.CONCURRENT
+            found.append(slip and replace(slip, steps=steps, watched=watched))
     return tuple(slip for slip in found if slip is not None)
 
 

@@ -8,7 +8,13 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from garboard.systems.actions import Action, Does, Observed
-from garboard.systems.forbidden import Fault, Trouble, find_forbidden, find_opened
+from garboard.systems.forbidden import (
+    Fault,
+    Trouble,
+    find_forbidden,
+    find_opened,
+    find_reached,
+)
 from garboard.systems.state import State
 from garboard.systems.ways import Ways
 
@@ -93,12 +99,13 @@ def take_step(ways: Ways, before: State, action: Action) -> Stage:
     troubles: list[Trouble] = []
     if action.part is not None and action.does in (Does.OPENS_UP, Does.REPLACES):
         troubles += find_opened(ways, before, action.part)
-    done = ways.settle(_moved(before, action)) if action.moves else before
+    done = before
     if action.moves:
-        opened = {one.about for one in troubles}
+        moved = _moved(before, action)
+        done = ways.settle(moved)
         had = {one.cause for one in find_forbidden(ways, before)}
-        now = find_forbidden(ways, done)
-        troubles += (one for one in now if one.cause not in had and one.about not in opened)
+        troubles += (one for one in find_forbidden(ways, done) if one.cause not in had)
+        troubles += find_reached(ways, before, moved)
     return Stage(action, done, _seen(ways, done, action.sees), tuple(troubles))
 
 

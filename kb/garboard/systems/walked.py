@@ -34,6 +34,16 @@ class Walked:
         """Parts that are opened up and that no step refits."""
         return tuple(self.plant.parts[number].tag for number in sorted(self.walk.end.opened))
 
+    def harm_of(self, slip: Slip) -> str:
+        """What a slip comes to, in words; empty where it comes to no harm."""
+        if slip.met is None:
+            return ""
+        trouble, step = slip.met.trouble, slip.met.step
+        if not slip.met.at_opening:
+            return f"after step {step} {trouble.text}"
+        when = f"step {step}" if step <= len(self.procedure.steps) else "the work"
+        return f"{when} opens {trouble.about}, {trouble.text}"
+
 
 def walk_all(
     procedures: Iterable[Procedure], plants: Mapping[str, Plant], values: Mapping[str, Value]
