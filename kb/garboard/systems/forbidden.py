@@ -89,7 +89,7 @@ def find_reached(ways: Ways, before: State, moved: State) -> Iterator[Trouble]:
         before: The state before the step, settled.
         moved: The state after it, before anything has flowed.
     """
-    if not moved.opened or (moved.at, moved.running) == (before.at, before.running):
+    if not moved.opened:
         return
     reached = ways.reached(moved, {*before.pressure, *ways.fed_by(moved)})
     for number in sorted(moved.opened):
