@@ -80,6 +80,32 @@ def test_a_user_is_not_left_dark_where_an_order_keeps_it_alive() -> None:
     assert steps == ["SW-001 open", "SW-002 shut"]
 
 
+def test_the_alternator_is_taken_off_before_the_battery() -> None:
+    text = """\
+system: DC
+title: test piece
+medium: direct current
+components:
+  BA-001: {kind: battery, makes: no limit}
+  SW-001: {kind: switch, usual: open}
+  GE-001: {kind: alternator, makes: 100 A}
+  SW-004: {kind: switch, usual: open}
+  BB-001: {kind: bus, rated: 600 A}
+connections:
+  - BA-001 > SW-001 > BB-001
+  - GE-001 > SW-004 > BB-001
+operating_states:
+  at sea: {charged: [BA-001]}
+  dead: {shut: [SW-001, SW-004]}
+"""
+
+    down, _ = order_of(text, "at sea", "dead", "DC")
+    up, _ = order_of(text, "dead", "at sea", "DC")
+
+    assert down == ["SW-004 shut", "SW-001 shut"]
+    assert up == ["SW-001 open", "SW-004 open"]
+
+
 def test_a_user_whom_no_order_keeps_supplied_is_named() -> None:
     text = TWO_BANKS.replace("bus > LD-001", "bus > SW-003 > LD-001")
     text = text.replace("  LD-001", "  SW-003: {kind: switch, usual: open}\n  LD-001")

@@ -77,16 +77,16 @@ def between_states(ways: Ways, one: OperatingState, other: OperatingState) -> Or
     }
     users = [tag for tag in one.supplies if tag in other.supplies and ways.plant.part(tag)]
     stores = [tag for tag in (*one.charged, *other.charged) if ways.plant.part(tag)]
-    if users:
-        lasts = Supply(ways, users, stores).lasts
-        kept = safe_order(ways, start, Goal(wanted, end.running, lasts))
-        if kept.found:
-            return kept
-    return replace(safe_order(ways, start, Goal(wanted, end.running)), loses=tuple(users))
+    supply = Supply(ways, users, stores)
+    kept = safe_order(ways, start, Goal(wanted, end.running, supply.lasts))
+    if kept.found or not users:
+        return kept
+    any_order = safe_order(ways, start, Goal(wanted, end.running, supply.is_steady))
+    return replace(any_order, loses=tuple(users))
 
 
 class Supply:
-    """Users who shall have something all the time."""
+    """Users who shall have something all the time, and what charges them."""
 
     def __init__(self, ways: Ways, users: Iterable[str], stores: Iterable[str]) -> None:
         """Start.
@@ -101,10 +101,22 @@ class Supply:
         self.stores = {ways.plant.node(tag) for tag in stores}
 
     def lasts(self, state: State) -> bool:
-        """Whether every user is reached by something that is charged or runs."""
+        """Whether every user is reached by something that is charged or runs, and it is steady."""
         running = {one.node for one in self.ways.live(state) if one.machine}
         reached = self.ways.reached(state, {*self.stores, *running})
-        return all(user & reached for user in self.users)
+        return self.is_steady(state) and all(user & reached for user in self.users)
+
+    def is_steady(self, state: State) -> bool:
+        """Whether no alternator or charger is left on a board without a battery: its voltage would run away."""
+        plant = self.ways.plant
+        batteries = [part.nodes[0] for part in plant.of_kind("battery")]
+        boards = {part.nodes[0] for part in plant.of_kind("bus", "load")}
+        steadied = self.ways.reached(state, batteries)
+        for charging in plant.of_kind("alternator", "charger"):
+            node = charging.nodes[0]
+            if self.ways.reached(state, [node]) & boards and node not in steadied:
+                return False
+        return True
 
 
 def safe_order(ways: Ways, start: State, goal: Goal) -> Order:
