@@ -72,6 +72,8 @@ class Standing:
 
     def flow(self) -> None:
         out = self.leading_to(set(self.air) | self.open_nodes(), self.arcs(venting=True))
+        for store in self.plant.of_kind("receiver"):
+            out -= set(store.ports.values())
         self.pressure = self.led_from((self.pressure - out) | self.fed(), set(self.air))
 
     def step(self, action: Action) -> tuple[set[Cause], bool]:
@@ -100,8 +102,24 @@ class Standing:
         self.flow()
         wrong |= set(self.forbidden())
         sees = action.sees
-        goes_on = not (sees and sees.zero and sees.node in self.pressure)
+        goes_on = True
+        if sees and sees.zero and sees.node is not None:
+            goes_on = self.reads_nothing(sees.node)
         return wrong, goes_on
+
+    def reads_nothing(self, node: int) -> bool:
+        """Whether the gauge comes to nothing, with all time to wait; then what it shows is empty."""
+        out = self.leading_to(set(self.air) | self.open_nodes(), self.arcs(venting=True))
+        rest = self.led_from((self.pressure - out) | self.fed(), set(self.air))
+        if node in rest:
+            return False
+        shown = {node}
+        arcs = self.arcs(showing=True)
+        while more := {u for u, v in arcs if v in shown and u not in self.air} - shown:
+            shown |= more
+        self.pressure -= shown
+        self.flow()
+        return True
 
     def forbidden(self) -> Iterator[Cause]:
         plant, venting = self.plant, self.arcs(venting=True)

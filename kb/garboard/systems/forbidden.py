@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
+from garboard.systems.medium import Medium
 from garboard.systems.plant import Part, Source
 from garboard.systems.settings import NO_LIMIT
 from garboard.systems.state import State, position_in
@@ -71,7 +72,7 @@ def find_forbidden(ways: Ways, state: State) -> Iterator[Trouble]:
         ways: The layout.
         state: The state, settled.
     """
-    for source in ways.live(state):
+    for source in ways.live(state) if ways.plant.medium is not Medium.CURRENT else ():
         yield from _unrelieved(ways, state, source)
         if source.machine:
             yield from _unseen(ways, state, source)
@@ -161,24 +162,15 @@ def _fed(
 
 def _unrelieved(ways: Ways, state: State, source: Source) -> Iterator[Trouble]:
     plant = ways.plant
-    safe: dict[frozenset[int], set[int]] = {}
-    fed: set[int] | None = None
+    outside: dict[float, set[int]] = {}
     for vessel in plant.of_kind(*VESSELS):
         rated = plant.setting(vessel.tag, "rated")
         if rated is None or source.makes <= rated.low:
             continue
-        fed = ways.reached(state, [source.node]) if fed is None else fed
-        if not fed & set(vessel.nodes):
-            continue
-        fit = frozenset(
-            relief.node
-            for relief in plant.reliefs
-            if relief.lifts <= rated.low and plant.numbers[relief.tag] not in state.opened
-        )
-        if fit not in safe:
-            kept = ways.must_reach(state, fit)
-            safe[fit] = ways.reached_outside(state, source.node, kept)
-        if safe[fit] & set(vessel.nodes):
+        if rated.low not in outside:
+            kept = ways.must_reach(state, _reliefs_within(ways, state, rated.low))
+            outside[rated.low] = ways.reached_outside(state, source.node, kept)
+        if outside[rated.low] & set(vessel.nodes):
             makes = plant.setting(source.tag, "makes")
             most = f" ({makes.text})" if makes and source.makes < NO_LIMIT else ""
             text = (
@@ -187,6 +179,16 @@ def _unrelieved(ways: Ways, state: State, source: Source) -> Iterator[Trouble]:
             )
             unknown = _unknown_beside(ways, state, set(vessel.nodes))
             yield Trouble(Fault.UNRELIEVED, vessel.tag, source.tag, text, unknown)
+
+
+def _reliefs_within(ways: Ways, state: State, limit: float) -> set[int]:
+    """Where the relief valves stand that lift at or below a pressure, but for those taken out."""
+    numbers = ways.plant.numbers
+    return {
+        relief.node
+        for relief in ways.plant.reliefs
+        if relief.lifts <= limit and numbers[relief.tag] not in state.opened
+    }
 
 
 def _unseen(ways: Ways, state: State, source: Source) -> Iterator[Trouble]:

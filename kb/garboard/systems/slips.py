@@ -91,7 +91,7 @@ def _slip(ways: Ways, walked: Walk, at: int, actions: Iterable[Action], beside: 
                 return Slip((), Met(action.number, trouble), caught)
         if caught is None and action.sees:
             written = walked.stages[action.number - 1].done
-            caught = action.number if shows(action.sees, written, stage.done) else None
+            caught = action.number if shows(ways, action.sees, written, stage.done) else None
         before = stage.after
         if before == walked.stages[number].after:
             break

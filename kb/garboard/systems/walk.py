@@ -1,7 +1,7 @@
 """Walk the steps of a procedure over a layout, and watch for states that must never be.
 
-A step is done, what may flow has flowed, then what the step looks at is seen: a reading of nothing is the
-proof of zero. Letting pressure out is complete only here; the written step still waits and reads.
+A step is done, what flows at once has flowed, then what the step looks at is seen: a reading of nothing is
+the proof of zero. Letting pressure out of a pipe is complete only here; the written step still waits and reads.
 """
 
 from collections.abc import Iterable
@@ -138,14 +138,16 @@ def _seen(ways: Ways, done: State, sees: Observed | None) -> State:
     return done
 
 
-def shows(sees: Observed, written: State, slipped: State) -> bool:
-    """Whether what is looked at differs between a state as written and another.
+def shows(ways: Ways, sees: Observed, written: State, slipped: State) -> bool:
+    """Whether what is looked at differs between a state as written and another, once each is at rest.
 
     Args:
+        ways: The layout.
         sees: What the step looks at.
         written: The state in which it should be seen.
         slipped: The state in which it is seen.
     """
     if sees.part is not None:
         return written.at[sees.part] != slipped.at[sees.part]
-    return (sees.node in written.pressure) != (sees.node in slipped.pressure)
+    should, does = ways.at_rest(written), ways.at_rest(slipped)
+    return (sees.node in should.pressure) != (sees.node in does.pressure)

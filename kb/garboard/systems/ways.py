@@ -1,9 +1,11 @@
 """What may pass and what must pass as a layout stands, and what of it may be under pressure then.
 
 *May* uses every position that a valve may stand in, *must* only what all of them share. A node loses
-pressure only if it must reach open air and nothing may feed it; the open air is where pressure ends. A user
-lets air out while it is used, and nobody can count on that here. In a liquid the sea and the open tanks feed
-what they are open to, whatever the heights. Current is not stored: what no source reaches is dead.
+pressure only if it must reach open air and nothing may feed it; the open air is where pressure ends. A
+receiver or closed tank takes its time: it goes on feeding what is open to it until a reading of nothing has
+proved it empty. A user lets air out while it is used, and nobody can count on that here. In a liquid the sea
+and the open tanks feed what they are open to, whatever the heights. Current is not stored: what no source
+reaches is dead.
 """
 
 from collections import deque
@@ -21,6 +23,8 @@ __all__ = ["Came", "Ways", "valves_along"]
 
 Came = dict[int, Through | None]
 """How each node was reached: the last step of the way to it; None where it starts."""
+MOST_KEPT = 64
+"""So many line-ups are kept laid out at a time."""
 STORES = ("receiver", "tank", "separator", "filter", "cooler")
 
 
@@ -44,6 +48,7 @@ class Ways:
         self.air = frozenset(_lasting_air(plant))
         self.sources = {source.tag: source for source in plant.sources}
         self.feeds = frozenset(_feeds(plant))
+        self.slow = frozenset(_slow(plant, self.air))
         self.could_hold = _spread(_everything_open(plant), self._every_source(), self.air)
         self._open: dict[tuple[tuple[int, ...], frozenset[int]], _Open] = {}
         self._settled: dict[State, State] = {}
@@ -68,16 +73,23 @@ class Ways:
 
     def begin(self, state: State) -> State:
         """A state before the first movement, settled: what nothing lets out may hold pressure."""
-        return self.settle(replace(state, pressure=frozenset(self.could_hold)))
+        return self.at_rest(replace(state, pressure=frozenset(self.could_hold)))
 
     def settle(self, state: State) -> State:
-        """A state once everything that may flow has flowed."""
+        """A state once everything has flowed that flows at once: pipes are let out, receivers not yet."""
         if state not in self._settled:
-            stored = self.plant.medium is not Medium.CURRENT
-            kept = state.pressure - self.vented(state) if stored else set()
-            reached = self.reached(state, {*kept, *self.fed_by(state)})
-            self._settled[state] = replace(state, pressure=frozenset(reached))
+            self._settled[state] = self._flowed(state, self.slow & state.pressure)
         return self._settled[state]
+
+    def at_rest(self, state: State) -> State:
+        """A state once everything has flowed that ever will: receivers are let out as well."""
+        return self._flowed(state, frozenset())
+
+    def _flowed(self, state: State, held: frozenset[int]) -> State:
+        stored = self.plant.medium is not Medium.CURRENT
+        kept = state.pressure - (self.vented(state) - held) if stored else set()
+        reached = self.reached(state, {*kept, *self.fed_by(state)})
+        return replace(state, pressure=frozenset(reached))
 
     def proved(self, state: State, node: int) -> State:
         """A state after a reading of nothing at a node: what must show there holds nothing."""
@@ -125,6 +137,8 @@ class Ways:
         """What passes in a state."""
         key = (state.at, state.opened)
         if key not in self._open:
+            if len(self._open) >= MOST_KEPT:
+                self._open.clear()
             self._open[key] = self._opened(state)
         return self._open[key]
 
@@ -173,6 +187,13 @@ def _feeds(plant: Plant) -> Iterable[int]:
         yield from (part.nodes[0] for part in plant.of_kind("sea"))
         tanks = (part for part in plant.of_kind("tank") if part.nodes[0] in plant.open_air)
         yield from (part.nodes[0] for part in tanks)
+
+
+def _slow(plant: Plant, air: Collection[int]) -> Iterable[int]:
+    """The nodes of what takes its time to be let out: receivers and closed tanks."""
+    for part in plant.of_kind("receiver", "tank"):
+        if part.nodes[0] not in air:
+            yield from part.nodes
 
 
 def _everything_open(plant: Plant) -> list[Row]:
