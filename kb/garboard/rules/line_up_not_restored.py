@@ -45,10 +45,9 @@ def check(book: Book) -> Iterator[Diagnostic]:
         if not procedure.steps or (procedure.use is Use.ISOLATION and not named):
             continue
         walked = book.walks.get(str(procedure.id))
-        ends = _ends(book, procedure)
+        ends = _ends(book, procedure) | _walked_ends(walked)
         for tag, wanted in _wanted(book, procedure, states, ends).items():
-            known = stands(walked.plant, walked.walk.end, tag) if walked and walked.begins else ""
-            at = known or ends.get(tag) or _start(book, procedure, states, tag)
+            at = ends.get(tag) or _start(book, procedure, states, tag)
             if at and wanted and at != wanted:
                 text = f"{procedure.id} ends with {tag} {at}, it restores {wanted}"
                 where = procedure.places.get(f"restores.{tag}", procedure.place("restores"))
@@ -77,6 +76,15 @@ def _ends(book: Book, procedure: Procedure) -> dict[str, str]:
         if step.tag and position:
             found[step.tag] = folded(position, _kind(book, step.tag))
     return found
+
+
+def _walked_ends(walked: Walked | None) -> dict[str, str]:
+    """Where a walk from a known state leaves what it moved, whatever the words were."""
+    if walked is None or not walked.begins:
+        return {}
+    plant, start, end = walked.plant, walked.walk.start, walked.walk.end
+    ends = {part.tag: stands(plant, end, part.tag) for part in plant.parts}
+    return {tag: at for tag, at in ends.items() if at and at != stands(plant, start, tag)}
 
 
 def _wanted(
