@@ -1,34 +1,24 @@
-"""States that a layout must never be in, and what is opened up in the wrong one.
+"""States that a layout must never be in while its machines run.
 
 A machine fills a vessel that has no relief valve for it, or one that its stop switch does not feel; a machine
-that goes on pushing runs against a shut outlet without relief; a part stands open and pressure can reach it.
+that goes on pushing runs against a shut outlet without relief. What stands open is looked at in `opened.py`.
 """
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
+from garboard.systems.enquiry import VESSELS
 from garboard.systems.medium import Medium
-from garboard.systems.plant import Part, Source
+from garboard.systems.plant import Source
 from garboard.systems.settings import NO_LIMIT
 from garboard.systems.state import State, position_in
-from garboard.systems.ways import Ways, valves_along
+from garboard.systems.ways import Ways
 
-__all__ = [
-    "VESSELS",
-    "Fault",
-    "Trouble",
-    "find_forbidden",
-    "find_opened",
-    "find_reached",
-    "gathered",
-]
+__all__ = ["Fault", "Trouble", "find_forbidden", "gathered"]
 
-VESSELS = ("receiver", "separator", "filter", "cooler", "tank")
-"""What is a vessel where it has a rating."""
 TAKES = ("receiver", "tank", "consumer", "compartment", "sea", "relief valve", "bursting disc")
 """What takes what a machine delivers."""
-STORES = ("receiver", "separator", "tank", "filter", "cooler")
 FEW = 4
 """So many valves of unknown position are named."""
 
@@ -82,43 +72,6 @@ def find_forbidden(ways: Ways, state: State) -> Iterator[Trouble]:
             yield Trouble(Fault.SHUT_IN, source.tag, source.tag, text, unknown)
 
 
-def find_reached(ways: Ways, before: State, moved: State) -> Iterator[Trouble]:
-    """What stands open and is reached by pressure as something else is moved, though it may then all go out.
-
-    Args:
-        ways: The layout.
-        before: The state before the step, settled.
-        moved: The state after it, before anything has flowed.
-    """
-    if not moved.opened:
-        return
-    reached = ways.reached(moved, {*before.pressure, *ways.fed_by(moved)})
-    for number in sorted(moved.opened):
-        part = ways.plant.parts[number]
-        nodes = set(part.nodes)
-        if number in before.opened and reached & nodes and not before.pressure & nodes:
-            told, unknown, along = _fed(
-                ways, moved, part, before.pressure, "and an open way feeds it"
-            )
-            yield Trouble(
-                Fault.REACHED, part.tag, "", f"{part.tag} stands open, {told}", unknown, along
-            )
-
-
-def find_opened(ways: Ways, state: State, number: int) -> Iterator[Trouble]:
-    """What is wrong with opening up a part, or taking it out, in a settled state.
-
-    Args:
-        ways: The layout.
-        state: The state before it is opened.
-        number: Number of the part.
-    """
-    part = ways.plant.parts[number]
-    if state.pressure & set(part.nodes):
-        told, unknown, along = _fed(ways, state, part, state.pressure)
-        yield Trouble(Fault.OPENED, part.tag, "", told, unknown, along)
-
-
 def gathered(troubles: Iterable[Trouble]) -> Iterator[Trouble]:
     """Troubles as they are told: one for each machine and fault, naming every vessel it is so with."""
     alike: dict[tuple[Fault, str], list[Trouble]] = {}
@@ -133,31 +86,6 @@ def gathered(troubles: Iterable[Trouble]) -> Iterator[Trouble]:
             stand = "stand" if len(unknown) > 1 else "stands"
             text = f"{text}; nobody said how {', '.join(unknown)} {stand}"
         yield replace(first, text=text, unknown=unknown)
-
-
-def _fed(
-    ways: Ways,
-    state: State,
-    part: Part,
-    pressure: frozenset[int],
-    says: str = "which an open way feeds",
-) -> tuple[str, tuple[str, ...], tuple[str, ...]]:
-    """Where what is in a part comes from: words, valves not known, valves that stand open."""
-    origins: dict[int, str] = {}
-    for source in ways.live(state):
-        origins.setdefault(source.node, source.tag)
-    for store in ways.plant.of_kind("sea", *STORES):
-        for node in store.nodes if store.tag != part.tag else ():
-            if node in pressure and not set(part.nodes) & {node}:
-                origins.setdefault(node, store.tag)
-    way = ways.way(state, origins, set(part.nodes))
-    if not way:
-        return "which may still hold pressure that nothing let out", (), ()
-    known, unknown = valves_along(ways.plant, state, way)
-    said = [*known, *(f"{tag} (nobody said how it stands)" for tag in unknown)]
-    through = f" through {', '.join(said)}" if said else ""
-    first = origins[next(iter(way))]
-    return f"{says} from {first}{through}", unknown, known
 
 
 def _unrelieved(ways: Ways, state: State, source: Source) -> Iterator[Trouble]:

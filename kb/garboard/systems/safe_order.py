@@ -12,7 +12,8 @@ from heapq import heappop, heappush
 from itertools import count
 
 from garboard.records.system import OperatingState
-from garboard.systems.forbidden import find_forbidden, find_reached
+from garboard.systems.forbidden import find_forbidden
+from garboard.systems.opened import find_reached
 from garboard.systems.plant import Plant
 from garboard.systems.state import State, position_in, start_of
 from garboard.systems.ways import Ways

@@ -8,13 +8,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from garboard.systems.actions import Action, Does, Observed
-from garboard.systems.forbidden import (
-    Fault,
-    Trouble,
-    find_forbidden,
-    find_opened,
-    find_reached,
-)
+from garboard.systems.forbidden import Fault, Trouble, find_forbidden
+from garboard.systems.opened import find_opened, find_reached
 from garboard.systems.state import State
 from garboard.systems.ways import Ways
 
