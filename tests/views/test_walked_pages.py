@@ -68,7 +68,7 @@ def test_every_valve_stands_in_every_line_up_with_room_for_a_tick(book: Book) ->
 def test_what_stands_otherwise_than_usual_says_how_it_usually_stands(book: Book) -> None:
     said = words(line_up_page(book, "SA"))
 
-    assert "Receiver 1 drain | under receiver 1 | open | shut |" in said
+    assert "Receiver 1 drain | under receiver 1 | open | usually shut |" in said
 
 
 def test_a_switch_is_on_or_off_and_never_called_open(book: Book) -> None:
@@ -97,7 +97,7 @@ def test_the_page_of_moves_says_what_it_does_not_check_and_is_no_procedure(book:
 def test_a_system_without_a_layout_has_its_valves_all_the_same(book: Book) -> None:
     said = words(line_up_page(replace(book, surveys={}), "SA"))
 
-    assert "Receiver 1 drain | under receiver 1 | open | shut |" in said
+    assert "Receiver 1 drain | under receiver 1 | open | usually shut |" in said
     assert "From one state to another" not in said
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 
 from garboard.book import Book
-from garboard.records.component import Component
+from garboard.records.component import Component, Fails
 from garboard.records.component_kinds import COMPONENT_KINDS
 from garboard.records.system import OperatingState, System
 from garboard.systems.plant import Plant
@@ -35,8 +35,8 @@ TO_DO = {"open": "Open", "shut": "Shut", "running": "Start", "stopped": "Stop", 
 TO_DO |= {"off": "Switch off", "pulled": "Pull", "in": "Put in"}
 TICK = "[   ]"
 MACHINES = ("compressor", "pump")
-VALVES = ("tag", "name", "place", "usual", "without power or air", "held, and where looked at")
-LINE_UP = ("tag", "name", "place", "stands", "usual", "lock", "seen")
+VALVES = ("tag", "name", "place", "usual", "fails, held, on which round")
+LINE_UP = ("tag", "name", "place", "stands", "note", "seen")
 
 
 def line_ups(draft: Draft, system: System) -> None:
@@ -65,15 +65,19 @@ def _can_be_moved(part: Component) -> bool:
 
 
 def _valve_row(book: Book, part: Component) -> tuple[Cell, ...]:
-    locked = f"locked {board_word(part, part.locked)}" if part.locked else ""
-    held = [one for one in (locked, part.secured, part.round and f"round: {part.round}") if one]
+    fails = "stays where it is" if part.fails is Fails.STAYS else f"fails {part.fails}"
+    held = (
+        fails if part.fails else "",
+        f"locked {board_word(part, part.locked)}" if part.locked else "",
+        part.secured or "",
+        f"round: {part.round}" if part.round else "",
+    )
     return (
         (Plate(part.tag),),
         (part.name or part.kind,),
-        (part.place or "not recorded",),
+        cell(book, part.place or "not recorded"),
         (board_word(part, part.usual) or "not recorded",),
-        cell(book, part.fails),
-        cell(book, ", ".join(held)),
+        cell(book, ", ".join(one for one in held if one)),
     )
 
 
@@ -92,13 +96,14 @@ def _line_up(
         at = stands(plant, start, part.tag) if plant and start else ""
         position = board_word(part, at or named.get(part.tag) or part.usual)
         usual = board_word(part, part.usual)
+        locked = part.locked and folded(part.locked, part.kind) == at
+        notes = (f"usually {usual}" if usual != position else "", "locked" if locked else "")
         cells: tuple[Cell, ...] = (
             (Plate(part.tag),),
             (part.name or part.kind,),
-            (part.place or "not recorded",),
+            cell(book, part.place or "not recorded"),
             (position or "not said",),
-            (usual,) if usual != position else (),
-            ("locked",) if part.locked and folded(part.locked, part.kind) == at else (),
+            (", ".join(one for one in notes if one),),
             (TICK,),
         )
         rows.append(Row(cells))
