@@ -6,7 +6,8 @@ import pytest
 
 from garboard.book import Book
 from garboard.handbook import read_book
-from garboard.records.procedure import Procedure
+from garboard.records.procedure import Procedure, See, Step
+from garboard.systems.walked import walk_all
 from garboard.views.draft import Draft
 from garboard.views.line_up_page import line_ups
 from garboard.views.page import Block, Bullets, Facts, Heading, Paragraph, Table
@@ -50,6 +51,23 @@ def walk_of(book: Book, name: str) -> list[Block]:
     record = book.records[name]
     assert isinstance(record, Procedure)
     return list(walked_blocks(book, record))
+
+
+def strainer(book: Book) -> Book:
+    """The book with a strainer opened after one reading, and its lid put on in a step that names nothing."""
+    written = book.records["BG-PR-003"]
+    assert isinstance(written, Procedure)
+    zero = See(tag="BG-PI-002", value="0 bar(g)")  # type: ignore[arg-type]
+    steps = (
+        Step(do="Shut", tag="BG-HV-001", to="shut"),  # type: ignore[arg-type]
+        Step(do="Open", tag="BG-HV-009", to="open", see=zero),  # type: ignore[arg-type]
+        Step(do="Open", tag="BG-ST-001"),  # type: ignore[arg-type]
+        Step(do="Refit the lid"),
+    )
+    changed = replace(written, steps=steps)
+    plants = {code: surveyed.plant for code, surveyed in book.surveys.items()}
+    walks = {**book.walks, **walk_all([changed], plants, book.values)}
+    return replace(book, walks=walks)
 
 
 def test_every_valve_stands_in_every_line_up_with_room_for_a_tick(book: Book) -> None:
@@ -102,16 +120,16 @@ def test_a_system_without_a_layout_has_its_valves_all_the_same(book: Book) -> No
 
 
 def test_a_procedure_says_from_where_it_was_walked_and_what_was_not_followed(book: Book) -> None:
-    said = words(walk_of(book, "BG-PR-003"))
+    said = words(walk_of(strainer(book), "BG-PR-003"))
 
     assert "walked from: at rest" in said
     assert "still opened up: BG-ST-001" in said
-    assert "not understood: step 8; nothing was moved there" in said
+    assert "not understood: step 4; nothing was moved there" in said
     assert NOT_CHECKED in said
 
 
 def test_a_slip_that_nothing_catches_says_so(book: Book) -> None:
-    (slips,) = tables(walk_of(book, "BG-PR-003"))
+    (slips,) = tables(walk_of(strainer(book), "BG-PR-003"))
 
     assert [plain(row.cells[2]) for row in slips.rows] == ["nothing", "nothing"]
 
@@ -119,8 +137,9 @@ def test_a_slip_that_nothing_catches_says_so(book: Book) -> None:
 def test_a_slip_that_is_caught_names_the_step_and_the_gauge(book: Book) -> None:
     (slips,) = tables(walk_of(book, "DC-PR-002"))
 
-    assert plain(slips.rows[0].cells[2]) == "step 5: DC-EI-001 shows it"
-    assert plain(slips.rows[1].cells[2]) == "the second person"
+    caught = [plain(row.cells[2]) for row in slips.rows]
+    assert "step 5: DC-EI-001 shows it" in caught
+    assert "nothing" not in caught
 
 
 def test_a_procedure_that_touches_nothing_in_the_layout_says_nothing_of_it(book: Book) -> None:
