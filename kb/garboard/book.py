@@ -26,6 +26,7 @@ from garboard.records.finding import Finding
 from garboard.records.inspection import Test
 from garboard.records.logged import log_values
 from garboard.records.measured import Measurement, Plant, measurements_of, value_source
+from garboard.records.procedure import Procedure
 from garboard.records.reply import Waiting
 from garboard.records.standing import is_live, state_of
 from garboard.records.successors import successors
@@ -37,6 +38,7 @@ from garboard.review.setback import Setback, set_back
 from garboard.review.signoffs import Reviewed, weigh
 from garboard.systems.laying import lay_out_plant
 from garboard.systems.survey import Survey, survey
+from garboard.systems.walked import Walked, walk_all
 
 __all__ = ["Book", "Calculations", "Mentioned", "calculations_of", "make_book", "with_signed"]
 
@@ -81,6 +83,8 @@ class Book:
 
     surveys: Mapping[str, Survey] = field(default_factory=dict)
     """Each system as a graph, and what the checks of its layout found, by code."""
+    walks: Mapping[str, Walked] = field(default_factory=dict)
+    """Each procedure walked on the layout of its system, by id."""
 
     @property
     def edition(self) -> Edition | None:
@@ -212,7 +216,10 @@ def make_book(
     for one in demands_of(network.requirements, network.values):
         demands[book.source_of(one.address)].append(one)
     book = replace(book, demands={address: tuple(them) for address, them in demands.items()})
-    return replace(book, measured=_measured(book), surveys=_surveys(content, network))
+    surveys = _surveys(content, network)
+    plants = {code: surveyed.plant for code, surveyed in surveys.items()}
+    walks = walk_all(book.of_kind(Procedure), plants, network.values)
+    return replace(book, measured=_measured(book), surveys=surveys, walks=walks)
 
 
 def with_signed(book: Book, thing: Signed) -> Book:

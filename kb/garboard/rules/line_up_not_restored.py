@@ -2,9 +2,12 @@
 
 Why: the next one to start the plant takes it to stand as it always does.
 
+Where the system has a layout and `when` names an operating state, the steps are walked on it, and it is the
+end of that walk that counts; what was opened up must be refitted as well.
+
 Fix: add the step that puts it back; or write into `restores` how it really stands, and why that
-is right. An isolation is left on by its last step and is not looked at; whether it comes off
-before the work is proved is not seen here either.
+is right. An isolation is left on by its last step and is looked at only where it names the operating state
+it ends in; whether it comes off before the work is proved is not seen here either.
 """
 
 import re
@@ -16,6 +19,8 @@ from garboard.names import IDENTIFIER
 from garboard.records.procedure import Procedure, Use
 from garboard.rules.line_ups import folded, state_positions
 from garboard.rules.steps import end_position, live_procedures
+from garboard.systems.state import stands
+from garboard.systems.walked import Walked
 
 CODE = "line-up-not-restored"
 SEVERITY = Severity.HOLD
@@ -35,16 +40,32 @@ def check(book: Book) -> Iterator[Diagnostic]:
     """Compare where the steps leave each part with where the procedure says it stands."""
     states = state_positions(book)
     for procedure in live_procedures(book):
-        if procedure.use is Use.ISOLATION or not procedure.steps:
+        own = states.get(procedure.system, {})
+        named = isinstance(procedure.restores, str) and procedure.restores in own
+        if not procedure.steps or (procedure.use is Use.ISOLATION and not named):
             continue
-        ends = _ends(book, procedure)
+        walked = book.walks.get(str(procedure.id))
+        ends = _ends(book, procedure) | _walked_ends(walked)
         for tag, wanted in _wanted(book, procedure, states, ends).items():
-            stands = ends.get(tag) or _start(book, procedure, states, tag)
-            if stands and wanted and stands != wanted:
-                text = f"{procedure.id} ends with {tag} {stands}, it restores {wanted}"
+            at = ends.get(tag) or _start(book, procedure, states, tag)
+            if at and wanted and at != wanted:
+                text = f"{procedure.id} ends with {tag} {at}, it restores {wanted}"
                 where = procedure.places.get(f"restores.{tag}", procedure.place("restores"))
                 cure = "add the step, or correct `restores`"
                 yield Diagnostic(where, SEVERITY, text, cure, CODE, str(procedure.id))
+        if walked and procedure.restores:
+            yield from _left_open(walked)
+
+
+def _left_open(walked: Walked) -> Iterator[Diagnostic]:
+    """What was opened up or taken out, and is not refitted by a step that names it."""
+    procedure = walked.procedure
+    for tag in walked.left_open:
+        text = f"{procedure.id} ends with {tag} opened up, and no step refits it"
+        cure = f"name {tag} in the step that refits it, or say in `restores` that it stays open"
+        if not re.search(rf"\b{tag}\b", str(procedure.restores)):
+            where = procedure.place("restores")
+            yield Diagnostic(where, SEVERITY, text, cure, CODE, str(procedure.id))
 
 
 def _ends(book: Book, procedure: Procedure) -> dict[str, str]:
@@ -55,6 +76,15 @@ def _ends(book: Book, procedure: Procedure) -> dict[str, str]:
         if step.tag and position:
             found[step.tag] = folded(position, _kind(book, step.tag))
     return found
+
+
+def _walked_ends(walked: Walked | None) -> dict[str, str]:
+    """Where a walk from a known state leaves what it moved, whatever the words were."""
+    if walked is None or not walked.begins:
+        return {}
+    plant, start, end = walked.plant, walked.walk.start, walked.walk.end
+    ends = {part.tag: stands(plant, end, part.tag) for part in plant.parts}
+    return {tag: at for tag, at in ends.items() if at and at != stands(plant, start, tag)}
 
 
 def _wanted(

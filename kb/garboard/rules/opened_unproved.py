@@ -3,12 +3,14 @@
 Why: a flange slackened on a line that somebody believed empty. 29 CFR 1910.147(d) asks for the
 isolation first, then for stored energy to be let go and seen to be gone.
 
-Fix: put the isolation, a reading of 0 and the message of the hazard before the step. A bleed
-opened to prove zero is no opening up. Only the order of the steps is looked at; whether the
-isolation cuts off every source is a question to the layout.
+Where the system has a layout, the steps are walked on it as well, from the operating state in `when`: a
+part that may still hold pressure, or that an open way feeds, is not proved by the words alone.
+
+Fix: put the isolation, a reading of 0 and the message of the hazard before the step; shut what
+feeds it. A bleed opened to prove zero is no opening up. Say in `when` from which operating state it starts:
+without one, a valve that no step names counts as standing the worst way.
 """
 
-import re
 from collections.abc import Iterator, Sequence
 
 from garboard.book import Book
@@ -17,6 +19,8 @@ from garboard.records.base import bare_id
 from garboard.records.procedure import Procedure, Step, Use
 from garboard.rules.line_ups import folded
 from garboard.rules.steps import live_procedures, opens_up, verb
+from garboard.systems.forbidden import Trouble
+from garboard.systems.step_words import says_zero
 
 CODE = "opened-unproved"
 SEVERITY = Severity.STOP
@@ -27,9 +31,6 @@ ISOLATES = ("lock", "isolate", "shut", "close")
 BREAKS_CURRENT = ("fuse", "breaker", "switch", "changeover")
 SWITCHES_OFF = ("pull", "remove", "lock", "switch off")
 """To open a breaker is no such word: open is on to one person and off to the next."""
-ZERO = re.compile(
-    r"(?:[<>=~ ]*)-?0(?:\.0+)?(?: \S+)?|dead|zero|at zero|no pressure|no voltage", re.IGNORECASE
-)
 
 ARTICLES = {
     "isolation": "an isolation",
@@ -39,20 +40,43 @@ ARTICLES = {
 
 
 def check(book: Book) -> Iterator[Diagnostic]:
-    """Walk every procedure to the first step that opens something up."""
+    """Walk every procedure: in words to the first step that opens something up, then on the layout."""
     for procedure in live_procedures(book):
-        for number, step in enumerate(procedure.steps):
-            if not opens_up(book, step):
-                continue
-            before = procedure.steps[:number]
-            missing = list(_missing(book, procedure, before, step))
-            if missing:
-                text = f"step {number + 1} opens {step.tag} with no {_listed(missing)} before it"
-                needed = [ARTICLES[name] for name in missing]
-                cure = f"put {_listed(needed, 'and')} before it, or take the step out"
-                where = procedure.place(f"steps[{number}].do")
-                yield Diagnostic(where, SEVERITY, text, cure, CODE, str(procedure.id))
-            break
+        missing, first = _by_words(book, procedure)
+        if missing:
+            opened = procedure.steps[first].tag
+            text = f"step {first + 1} opens {opened} with no {_listed(missing)} before it"
+            needed = [ARTICLES[name] for name in missing]
+            cure = f"put {_listed(needed, 'and')} before it, or take the step out"
+            yield _at(procedure, first + 1, text, cure)
+        said = first + 1 if missing and missing != ["message"] else 0
+        walked = book.walks.get(str(procedure.id))
+        for met in walked.walk.met if walked else ():
+            if met.at_opening and met.step != said:
+                text = f"step {met.step} opens {met.trouble.about}, {met.trouble.text}"
+                yield _at(procedure, met.step, text, _cure(met.trouble))
+
+
+def _by_words(book: Book, procedure: Procedure) -> tuple[list[str], int]:
+    """What is missing before the first step that opens something up, and its index."""
+    for number, step in enumerate(procedure.steps):
+        if opens_up(book, step):
+            return list(_missing(book, procedure, procedure.steps[:number], step)), number
+    return [], 0
+
+
+def _cure(trouble: Trouble) -> str:
+    if trouble.unknown:
+        return f"shut {_listed(trouble.unknown, 'and')} before it, or say in `when` how it stands"
+    if trouble.open:
+        tags = _listed(trouble.open, "or")
+        return f"shut {tags} and read 0 before it, or take the step out"
+    return "let it out and read 0 before it, or take the step out"
+
+
+def _at(procedure: Procedure, number: int, text: str, cure: str) -> Diagnostic:
+    where = procedure.place(f"steps[{number - 1}].do")
+    return Diagnostic(where, SEVERITY, text, cure, CODE, str(procedure.id))
 
 
 def _missing(book: Book, procedure: Procedure, before: Sequence[Step], step: Step) -> Iterator[str]:
@@ -81,7 +105,7 @@ def _sees_zero(book: Book, step: Step) -> bool:
     value = book.values.get(step.see.value)
     if value is not None:
         return value.si == 0
-    return ZERO.fullmatch(step.see.value.strip()) is not None
+    return says_zero(step.see.value)
 
 
 def _listed(names: Sequence[str], last: str = "or") -> str:

@@ -1,18 +1,17 @@
-"""What a step of a procedure does, told from its verb and the kind of its component.
+"""What the steps of a procedure do, as far as rules ask; the words are read in `systems/step_words.py`.
 
 A verb that is not listed moves nothing: a rule that looks at moves is silent about it.
 """
 
-import re
 from collections.abc import Iterator
-from typing import Final
 
 from garboard.book import Book
 from garboard.records.base import bare_id
-from garboard.records.component_kinds import COMPONENT_KINDS
 from garboard.records.hazard import Hazard
 from garboard.records.procedure import Procedure, Step
 from garboard.records.standing import has_left
+from garboard.systems.step_words import MOVES, RELEASES, end_position, verb
+from garboard.systems.step_words import opens_up as opens_up_part
 
 __all__ = [
     "MOVES",
@@ -25,89 +24,6 @@ __all__ = [
     "verb",
 ]
 
-TAKES_APART: Final = (
-    "open up",
-    "remove",
-    "take off",
-    "take out",
-    "take apart",
-    "loosen",
-    "slacken",
-    "unscrew",
-    "unbolt",
-    "undo",
-    "disconnect",
-    "uncouple",
-    "dismantle",
-    "strip",
-    "break",
-    "cut",
-    "crack",
-    "replace",
-    "renew",
-    "work on",
-)
-POSITIONS: Final = {
-    "open": "open",
-    "crack": "open",
-    "shut": "shut",
-    "close": "shut",
-    "start": "running",
-    "run": "running",
-    "stop": "stopped",
-    "switch on": "on",
-    "switch off": "off",
-}
-MOVES: Final = (
-    *TAKES_APART,
-    *POSITIONS,
-    "lock",
-    "unlock",
-    "turn",
-    "isolate",
-    "drain",
-    "vent",
-    "bleed",
-    "blow",
-    "fill",
-    "pump",
-    "charge",
-    "switch",
-    "set",
-    "reset",
-    "refit",
-    "fit",
-    "connect",
-    "press",
-    "raise",
-    "lower",
-    "tighten",
-)
-RELEASES: Final = ("open", "start", "run", "drain", "vent", "bleed", "blow", "charge", "pump")
-TAKEN: Final = re.compile(r"(?:take|lift|screw)\b.*\b(off|out|apart)\b", re.IGNORECASE)
-ONLY_DRESS: Final = re.compile(
-    r"\b(lock|padlock|seal|tag|label|card|guard|gag|insulation|lagging|strap)s?\b", re.IGNORECASE
-)
-"""Things that come off a part without opening it."""
-HOLDS_NOTHING: Final = ("compartment", "sea", "load", "fuse", "breaker", "switch", "changeover")
-MOVABLE_BY_HAND: Final = ("coupling", "plug")
-"""Made to be parted: what is let out is asked of the isolation, not of the verb."""
-
-
-def verb(do: str) -> str:
-    """The verb that a step begins with, in lower case; its first word where none is known.
-
-    >>> verb("Open up the strainer"), verb("Open"), verb("Read")
-    ('open up', 'open', 'read')
-    >>> verb("Take the cover off"), verb("Take a reading")
-    ('take off', 'take')
-    """
-    if parted := TAKEN.match(do):
-        return f"take {parted[1].casefold()}"
-    words = do.casefold().split()
-    two, one = " ".join(words[:2]), words[0].strip(".,:") if words else ""
-    return two if two in MOVES else one
-
 
 def changes_state(step: Step) -> bool:
     """Whether a step moves something."""
@@ -116,28 +32,12 @@ def changes_state(step: Step) -> bool:
 
 def opens_up(book: Book, step: Step) -> bool:
     """Whether a step opens a component that may hold energy; to open a valve is not that."""
-    part = book.components.get(step.tag or "")
-    if part is None or part.kind in HOLDS_NOTHING or ONLY_DRESS.search(step.do):
-        return False
-    kind = COMPONENT_KINDS.get(part.kind)
-    said = verb(step.do)
-    moved = kind is not None and ("open" in kind.usual or kind.positions)
-    if said in ("open", "crack"):
-        open_air = part.kind == "tank" and part.rated is None
-        return not moved and not open_air
-    if said in ("disconnect", "uncouple") and part.kind in MOVABLE_BY_HAND:
-        return False
-    return said in TAKES_APART
+    return opens_up_part(book.components.get(step.tag or ""), step)
 
 
 def releases(book: Book, step: Step) -> bool:
     """Whether a step lets energy out or in, or opens what holds it."""
     return verb(step.do) in RELEASES or opens_up(book, step)
-
-
-def end_position(step: Step) -> str | None:
-    """Where a step leaves its component, as written; None where it does not say."""
-    return step.to or POSITIONS.get(verb(step.do))
 
 
 def message_of(book: Book, step: Step) -> Hazard | None:

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from garboard.book import Book
 from garboard.records.component import QUANTITIES, Component
-from garboard.records.system import End, Joins, OperatingState, Run, System
+from garboard.records.system import End, Joins, Run, System
 from garboard.views.draft import Draft
 from garboard.views.inline import cell, shown
 from garboard.views.page import Bullets, Cell, Column, Heading, Paragraph, Plate, Row, Table
@@ -19,7 +19,7 @@ NOT_CHECKED = (
 
 
 def layout(draft: Draft, system: System) -> None:
-    """Parts, line-ups, connections."""
+    """Parts, named pipes, connections."""
     book = draft.book
     parts = [part for part in book.components.values() if part.system == system.code]
     draft.add(
@@ -34,8 +34,6 @@ def layout(draft: Draft, system: System) -> None:
     draft.add(Heading("How they are joined"))
     draft.add(Bullets(tuple(run_sentence(run) for run in system.runs)))
     draft.add(Paragraph((NOT_CHECKED,), quiet=True))
-    for name, state in (system.operating_states or {}).items():
-        draft.add(Heading(f"Line-up: {name}", 3), _line_up(book, system, state))
 
 
 def _headers(book: Book, system: System) -> Table:
@@ -104,32 +102,3 @@ def _end(end: End) -> Iterator[RunOf]:
         yield f"the {end.name}"
     else:
         yield end.name
-
-
-def _line_up(book: Book, system: System, state: OperatingState) -> Table:
-    rows = []
-    named: dict[str, str] = {str(tag): "open" for tag in state.open}
-    named |= {str(tag): "shut" for tag in state.shut}
-    named |= {str(tag): position for tag, position in (state.turned or {}).items()}
-    named |= {str(tag): "running" for tag in state.running}
-    for tag, part in book.components.items():
-        position = named.get(tag, part.usual or "")
-        if part.system == system.code and position:
-            moved = "" if position == part.usual else f"usually {part.usual}" if part.usual else ""
-            rows.append(
-                Row(
-                    (
-                        (Plate(tag),),
-                        (part.name or "",),
-                        (part.place or "",),
-                        (position,),
-                        cell(book, moved),
-                    )
-                )
-            )
-    columns = ("tag", "name", "place", "stands", "note")
-    return Table(
-        state.note or "Every part that can be moved",
-        tuple(Column(title, strong=title == "stands") for title in columns),
-        tuple(rows),
-    )

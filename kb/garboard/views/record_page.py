@@ -33,6 +33,7 @@ from garboard.views.procedure_page import procedure_head
 from garboard.views.superseded import left_blocks
 from garboard.views.text import text_blocks
 from garboard.views.waiting import waiting_blocks
+from garboard.views.walked import walked_blocks
 
 __all__ = ["record_draft"]
 
@@ -76,6 +77,8 @@ def record_draft(book: Book, record: Record) -> Draft:
     own += tuple(log_blocks(book, record)) if isinstance(record, Test) else ()
     answer_first = isinstance(record, CalculationRecord)
     draft.add(*(text + own if answer_first else own + text))
+    if isinstance(record, Procedure):
+        draft.add(*walked_blocks(book, record))
     draft.add(*_pictures(record), *lapsed_blocks(book, record), *_envelope(book, record))
     if isinstance(record, (CalculationRecord, Procedure, Hazard, Alarm, Fault)):
         draft.calculated = True

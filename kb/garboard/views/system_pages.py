@@ -13,6 +13,7 @@ from garboard.views.history import what_went_wrong, why_it_is_so
 from garboard.views.inline import cell
 from garboard.views.layout import layout
 from garboard.views.limits import normal_values
+from garboard.views.line_up_page import line_ups
 from garboard.views.lists import (
     alarms,
     calculations,
@@ -53,6 +54,7 @@ def system_drafts(book: Book, system: System) -> Iterator[Draft]:
     makers: list[tuple[str, str, str, Callable[[Draft, System], None]]] = [
         ("open-against-it", "May it be run?", PageKind.OPEN_AGAINST_IT, open_against),
         ("layout", "Layout and parts", PageKind.LAYOUT, layout),
+        ("line-ups", "Line-ups and valves", "line-ups", line_ups),
         ("normal-values", "Normal values", PageKind.NORMAL_VALUES, normal_values),
         ("procedures", "Procedures", "procedures", procedures),
         ("watch-rounds", "Watch rounds", PageKind.WATCH_ROUND, rounds),
