@@ -1,0 +1,212 @@
+"""The sides of a stretch that is cut off: what is bled and seen at zero by itself.
+
+What is shut, passes one way or holds back divides a stretch: a gauge before a check valve says nothing
+of the pipe after it. Each side wants a bleed to open air and something that shows zero; of current it wants
+to be measured where the work is.
+"""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from garboard.records.system import Joins
+from garboard.systems.leaks import Leaks
+from garboard.systems.medium import Medium, medium_of
+from garboard.systems.passing import OPENS_OUT
+from garboard.systems.plant import Part, Plant
+from garboard.systems.section import Section
+
+__all__ = ["Bleed", "Side", "sides_of"]
+
+SHOWS = ("gauge", "voltmeter")
+"""What shows that nothing is left, where it stands on the side itself."""
+HOLDS = ("receiver", "separator", "tank", "filter", "cooler", "strainer")
+"""What holds a volume that is let out with its side."""
+PORTS = {"in": "inlet", "out": "outlet"}
+READ_OPEN = "test cock"
+"""A drain that can be read."""
+
+
+@dataclass(frozen=True, slots=True)
+class Bleed:
+    """A way by which a side is let out: the valves to open on it, the nearest to the work first."""
+
+    valves: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Side:
+    """One side of a stretch."""
+
+    name: str
+    """As on the drawing: a header, a vessel, or the port of a part."""
+    nodes: frozenset[int]
+    medium: Medium
+    at_work: bool
+    """It is joined to what is worked on."""
+    vessels: tuple[str, ...]
+    """What in it holds a volume, by tag: it is emptied with it."""
+    bleeds: tuple[Bleed, ...]
+    shows: tuple[str, ...]
+    """What shows zero there: gauges and test cocks, by tag."""
+    opens: str = ""
+    """Where it stands open to the air by itself; then it needs neither."""
+    behind: tuple[tuple[str, str], ...] = ()
+    """Gauges behind a valve, with that valve: they show nothing while it is shut."""
+
+    @property
+    def bled(self) -> bool:
+        """Whether it can be let out; current needs no way out."""
+        return bool(self.bleeds or self.opens) or self.medium is Medium.CURRENT
+
+    @property
+    def shown(self) -> bool:
+        """Whether it can be seen at zero; of current a meter is put to it."""
+        return bool(self.shows or self.opens) or self.medium is Medium.CURRENT
+
+
+def sides_of(leaks: Leaks, section: Section) -> tuple[Side, ...]:
+    """The sides of a stretch, in the order of its nodes.
+
+    Args:
+        leaks: The plant.
+        section: The stretch.
+    """
+    made = (_side(leaks, section, nodes) for nodes in _parted(leaks, section))
+    return tuple(side for side in made if side.at_work or not side.opens)
+
+
+def _parted(leaks: Leaks, section: Section) -> Iterator[frozenset[int]]:
+    """The nodes of a stretch, sorted by what is always joined; a port that no pipe leads to is none."""
+    piped = {pipe.node for pipe in leaks.plant.pipes}
+    parts = leaks.plant.parts
+    done: set[int] = set()
+    for node in sorted(section.nodes):
+        if node not in done:
+            nodes = leaks.spread([node], passes=lambda number: _always_joined(parts[number]))
+            done |= nodes
+            if nodes & piped:
+                yield frozenset(nodes)
+
+
+def _always_joined(part: Part) -> bool:
+    """Whether a part joins its nodes whatever happens: a vessel, a hose, a centrifugal pump that stands."""
+    arcs = part.positions[0]
+    return not part.movable and all((v, u) in arcs for u, v in arcs)
+
+
+def _side(leaks: Leaks, section: Section, nodes: frozenset[int]) -> Side:
+    plant = leaks.plant
+    vessels = tuple(part.tag for part in plant.of_kind(*HOLDS) if nodes & set(part.nodes))
+    gauges = tuple(part.tag for part in plant.of_kind(*SHOWS) if nodes & set(part.nodes))
+    service = next((plant.services[node] for node in sorted(nodes) if plant.services[node]), "")
+    return Side(
+        name=_name(plant, section, nodes, vessels),
+        nodes=nodes,
+        medium=medium_of(plant.system, service),
+        at_work=not nodes.isdisjoint(leaks.nodes_of(section.work)),
+        vessels=vessels,
+        bleeds=_bleeds(leaks, section, nodes),
+        shows=(*gauges, *_cocks(plant, section, nodes)),
+        opens=next((name for node in sorted(nodes) if (name := _outside(plant, node))), ""),
+        behind=tuple(_behind(plant, section, nodes)),
+    )
+
+
+def _name(plant: Plant, section: Section, nodes: frozenset[int], vessels: tuple[str, ...]) -> str:
+    """What a side is called: after its header, else its vessel, else the port that leads to it."""
+    header = next((name for name, node in plant.headers.items() if node in nodes), "")
+    if header or vessels:
+        return header or vessels[0]
+    for number in section.work:
+        part = plant.parts[number]
+        for port, node in part.ports.items():
+            if node in nodes and len(part.nodes) > 1:
+                return f"{PORTS.get(port, port)} of {part.tag}"
+    joints = (joint for node in sorted(nodes) for joint in plant.joints[node])
+    return next((one.name for one in joints if one.joins is Joins.PART), "")
+
+
+def _cocks(plant: Plant, section: Section, nodes: frozenset[int]) -> Iterator[str]:
+    for number in section.idle:
+        part = plant.parts[number]
+        if part.kind == READ_OPEN and nodes & set(part.nodes):
+            yield part.tag
+
+
+def _behind(plant: Plant, section: Section, nodes: frozenset[int]) -> Iterator[tuple[str, str]]:
+    """Gauges that one valve parts from a side, with that valve."""
+    for number in section.idle:
+        part = plant.parts[number]
+        beyond = set(part.nodes) - nodes
+        if beyond != set(part.nodes):
+            for gauge in plant.of_kind(*SHOWS):
+                if beyond & set(gauge.nodes):
+                    yield gauge.tag, part.tag
+
+
+def _bleeds(leaks: Leaks, section: Section, nodes: frozenset[int]) -> tuple[Bleed, ...]:
+    """The ways out to open air with the fewest valves, one by each valve on the side that leads there.
+
+    Where there is no other, what is worked on may be one: it is opened before it is taken apart.
+    """
+    other = tuple(_ways_out(leaks, section, nodes, section.idle))
+    found = other or tuple(_ways_out(leaks, section, nodes, section.work))
+    fewest = min((len(bleed.valves) for bleed in found), default=0)
+    return tuple(bleed for bleed in found if len(bleed.valves) == fewest)
+
+
+def _ways_out(
+    leaks: Leaks, section: Section, nodes: frozenset[int], first: Iterable[int]
+) -> Iterator[Bleed]:
+    for number in first:
+        part = leaks.plant.parts[number]
+        if part.lockable and not part.coupled:
+            for u, v in part.positions[0]:
+                if u in nodes and v not in nodes:
+                    rest = _way_out(leaks, section, nodes, v)
+                    if rest is not None:
+                        yield Bleed((part.tag, *rest))
+
+
+def _way_out(
+    leaks: Leaks, section: Section, nodes: frozenset[int], start: int
+) -> tuple[str, ...] | None:
+    """The further valves on the shortest way to open air; None where there is none.
+
+    Never past a user: what is let out there would set it going.
+    """
+    users = {node for part in leaks.plant.of_kind("consumer") for node in part.nodes}
+    came: dict[int, tuple[str, ...]] = {start: ()}
+    todo = [start]
+    for node in todo:
+        if node in users:
+            continue
+        if _outside(leaks.plant, node):
+            return came[node]
+        for other, number in leaks.from_node(node):
+            part = leaks.plant.parts[number]
+            if other in came or other in nodes or number in section.held:
+                continue
+            if _lets_out(part) and (node, other) in part.positions[0]:
+                came[other] = (*came[node], part.tag) if part.movable else came[node]
+                todo.append(other)
+    return None
+
+
+def _lets_out(part: Part) -> bool:
+    """Whether a way out may run through a part: a sound pipe, or a valve that can stand open."""
+    return part.carries_relief and not part.coupled and (part.lockable or not part.movable)
+
+
+def _outside(plant: Plant, node: int) -> str:
+    """The name of the open air at a node; empty where there is none, or liquid stands in a tank."""
+    joints = plant.joints[node]
+    for joint in joints if node in plant.open_air else ():
+        if joint.joins is Joins.OUTSIDE:
+            return joint.name
+        kind = plant.components[joint.name].kind if joint.joins is Joins.PART else ""
+        if kind in OPENS_OUT and len(joints) == 1:
+            return "open air"
+        if kind == "tank" and plant.medium is Medium.GAS:
+            return joint.name
+    return ""
