@@ -32,7 +32,7 @@ def told(found: Isolation) -> str:
         "against": " ".join(f"{one.code}({short(one.about)})" for one in found.faults),
     }
     said = "".join(f"{name}: {words}\n" for name, words in lines.items() if words)
-    return said.replace("SA-", "")
+    return said.replace("SA-", "").replace("the ", "")
 
 
 def sides(found: Isolation) -> list[str]:

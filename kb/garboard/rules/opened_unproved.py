@@ -8,7 +8,6 @@ opened to prove zero is no opening up. Only the order of the steps is looked at;
 isolation cuts off every source is a question to the layout.
 """
 
-import re
 from collections.abc import Iterator, Sequence
 
 from garboard.book import Book
@@ -16,7 +15,7 @@ from garboard.errors import Diagnostic, Severity
 from garboard.records.base import bare_id
 from garboard.records.procedure import Procedure, Step, Use
 from garboard.rules.line_ups import folded
-from garboard.rules.steps import live_procedures, opens_up, verb
+from garboard.rules.steps import live_procedures, opens_up, sees_zero, verb
 
 CODE = "opened-unproved"
 SEVERITY = Severity.STOP
@@ -27,9 +26,6 @@ ISOLATES = ("lock", "isolate", "shut", "close")
 BREAKS_CURRENT = ("fuse", "breaker", "switch", "changeover")
 SWITCHES_OFF = ("pull", "remove", "lock", "switch off")
 """To open a breaker is no such word: open is on to one person and off to the next."""
-ZERO = re.compile(
-    r"(?:[<>=~ ]*)-?0(?:\.0+)?(?: \S+)?|dead|zero|at zero|no pressure|no voltage", re.IGNORECASE
-)
 
 ARTICLES = {
     "isolation": "an isolation",
@@ -62,7 +58,7 @@ def _missing(book: Book, procedure: Procedure, before: Sequence[Step], step: Ste
     if in_force is None and not any(_isolates(book, one) for one in before):
         yield "isolation"
     proofs = (*before, *(in_force.steps if in_force else ()))
-    if not any(_sees_zero(book, one) for one in proofs):
+    if not any(sees_zero(book, one) for one in proofs):
         yield "reading of 0"
     if not any(one.message for one in (*before, step)):
         yield "message"
@@ -73,15 +69,6 @@ def _isolates(book: Book, step: Step) -> bool:
     if part is not None and part.kind in BREAKS_CURRENT:
         return verb(step.do) in SWITCHES_OFF or folded(step.to, part.kind) == "shut"
     return verb(step.do) in ISOLATES
-
-
-def _sees_zero(book: Book, step: Step) -> bool:
-    if step.see is None or step.see.value is None:
-        return False
-    value = book.values.get(step.see.value)
-    if value is not None:
-        return value.si == 0
-    return ZERO.fullmatch(step.see.value.strip()) is not None
 
 
 def _listed(names: Sequence[str], last: str = "or") -> str:

@@ -22,6 +22,7 @@ __all__ = [
     "message_of",
     "opens_up",
     "releases",
+    "sees_zero",
     "verb",
 ]
 
@@ -90,6 +91,9 @@ ONLY_DRESS: Final = re.compile(
 )
 """Things that come off a part without opening it."""
 HOLDS_NOTHING: Final = ("compartment", "sea", "load", "fuse", "breaker", "switch", "changeover")
+ZERO: Final = re.compile(
+    r"(?:[<>=~ ]*)-?0(?:\.0+)?(?: \S+)?|dead|zero|at zero|no pressure|no voltage", re.IGNORECASE
+)
 MOVABLE_BY_HAND: Final = ("coupling", "plug")
 """Made to be parted: what is let out is asked of the isolation, not of the verb."""
 
@@ -133,6 +137,16 @@ def opens_up(book: Book, step: Step) -> bool:
 def releases(book: Book, step: Step) -> bool:
     """Whether a step lets energy out or in, or opens what holds it."""
     return verb(step.do) in RELEASES or opens_up(book, step)
+
+
+def sees_zero(book: Book, step: Step) -> bool:
+    """Whether a step sees that nothing is left: a reading of 0, or that it is dead."""
+    if step.see is None or step.see.value is None:
+        return False
+    value = book.values.get(step.see.value)
+    if value is not None:
+        return value.si == 0
+    return ZERO.fullmatch(step.see.value.strip()) is not None
 
 
 def end_position(step: Step) -> str | None:

@@ -52,7 +52,7 @@ def section_of(
         nodes = _stretch(leaks, at_work, passed)
         outside = [n for one in known if nodes.isdisjoint(one.nodes) for n in one.nodes]
         live = leaks.spread(outside, closed=nodes)
-        ends = {number: _cutting(parts[number], nodes, live) for number in _ends(leaks, nodes)}
+        ends = {number: _cutting(leaks, number, nodes, outside) for number in _ends(leaks, nodes)}
         through = {number for number, at in ends.items() if at is None} - passed
         if not through:
             crossing = [n for n in ends if n not in passed and _crosses(parts[n], nodes, live)]
@@ -79,15 +79,27 @@ def _crosses(part: Part, nodes: Collection[int], live: Collection[int]) -> bool:
     return any(_joins(arcs, nodes, live) for arcs in part.positions)
 
 
-def _cutting(part: Part, nodes: Collection[int], live: Collection[int]) -> int | None:
+def _cutting(
+    leaks: Leaks, number: int, nodes: Collection[int], outside: Collection[int]
+) -> int | None:
     """The position in which a part joins a stretch to nothing live; None where it has none.
 
-    Of what shuts: shut. Of what turns: the usual one if it serves.
+    Of what shuts: shut. Of what turns: one that joins the stretch with nothing at all, else the usual one if
+    it serves.
     """
+    part = leaks.plant.parts[number]
     if not part.coupled:
         return part.positions.index(())
-    order = (part.usual, *range(len(part.positions)))
-    return next((at for at in order if not _joins(part.positions[at], nodes, live)), None)
+    every = range(len(part.positions))
+    apart = [
+        at for at in every if not any((u in nodes) != (v in nodes) for u, v in part.positions[at])
+    ]
+    order: list[int] = [*apart, part.usual, *every]
+    for at in order:
+        live = leaks.spread(outside, held={number: at}, closed=nodes)
+        if not _joins(part.positions[at], nodes, live):
+            return at
+    return None
 
 
 def _joins(arcs: Iterable[Arc], nodes: Collection[int], live: Collection[int]) -> bool:

@@ -5,7 +5,7 @@ of the pipe after it. Each side wants a bleed to open air and something that sho
 to be measured where the work is.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator
 from dataclasses import dataclass
 
 from garboard.records.system import Joins
@@ -15,7 +15,7 @@ from garboard.systems.passing import OPENS_OUT
 from garboard.systems.plant import Part, Plant
 from garboard.systems.section import Section
 
-__all__ = ["Bleed", "Side", "sides_of"]
+__all__ = ["Bleed", "Side", "is_let_out", "sides_of"]
 
 SHOWS = ("gauge", "voltmeter")
 """What shows that nothing is left, where it stands on the side itself."""
@@ -116,12 +116,12 @@ def _name(plant: Plant, section: Section, nodes: frozenset[int], vessels: tuple[
     """What a side is called: after its header, else its vessel, else the port that leads to it."""
     header = next((name for name, node in plant.headers.items() if node in nodes), "")
     if header or vessels:
-        return header or vessels[0]
+        return f"the {header}" if header else vessels[0]
     for number in section.work:
         part = plant.parts[number]
         for port, node in part.ports.items():
             if node in nodes and len(part.nodes) > 1:
-                return f"{PORTS.get(port, port)} of {part.tag}"
+                return f"the {PORTS.get(port, port)} of {part.tag}"
     joints = (joint for node in sorted(nodes) for joint in plant.joints[node])
     return next((one.name for one in joints if one.joins is Joins.PART), "")
 
@@ -171,13 +171,44 @@ def _ways_out(
 def _way_out(
     leaks: Leaks, section: Section, nodes: frozenset[int], start: int
 ) -> tuple[str, ...] | None:
-    """The further valves on the shortest way to open air; None where there is none.
+    """The further valves on the shortest way to open air; None where there is none."""
+    parts = leaks.plant.parts
+    return _way(
+        leaks,
+        [start],
+        nodes,
+        lambda n: n not in section.held and (parts[n].lockable or not parts[n].movable),
+    )
 
-    Never past a user: what is let out there would set it going.
+
+def is_let_out(leaks: Leaks, nodes: Collection[int], opened: Collection[str]) -> bool:
+    """Whether some nodes stand open to the air.
+
+    Args:
+        leaks: The plant.
+        nodes: The nodes.
+        opened: Tags of the valves that stand open; of all others nothing is known.
     """
+    parts = leaks.plant.parts
+    first = {
+        other
+        for node in nodes
+        for other, n in leaks.from_node(node)
+        if other not in nodes and parts[n].tag in opened and _lets_out(parts[n], node, other)
+    }
+    way = _way(
+        leaks, sorted(first), nodes, lambda n: parts[n].tag in opened or not parts[n].movable
+    )
+    return way is not None or any(_outside(leaks.plant, node) for node in nodes)
+
+
+def _way(
+    leaks: Leaks, starts: Iterable[int], closed: Collection[int], passes: Callable[[int], bool]
+) -> tuple[str, ...] | None:
+    """The valves on the shortest way to open air, never past a user: what is let out there would move it."""
     users = {node for part in leaks.plant.of_kind("consumer") for node in part.nodes}
-    came: dict[int, tuple[str, ...]] = {start: ()}
-    todo = [start]
+    todo = list(starts)
+    came: dict[int, tuple[str, ...]] = dict.fromkeys(todo, ())
     for node in todo:
         if node in users:
             continue
@@ -185,17 +216,17 @@ def _way_out(
             return came[node]
         for other, number in leaks.from_node(node):
             part = leaks.plant.parts[number]
-            if other in came or other in nodes or number in section.held:
+            if other in came or other in closed or not passes(number):
                 continue
-            if _lets_out(part) and (node, other) in part.positions[0]:
+            if _lets_out(part, node, other):
                 came[other] = (*came[node], part.tag) if part.movable else came[node]
                 todo.append(other)
     return None
 
 
-def _lets_out(part: Part) -> bool:
-    """Whether a way out may run through a part: a sound pipe, or a valve that can stand open."""
-    return part.carries_relief and not part.coupled and (part.lockable or not part.movable)
+def _lets_out(part: Part, u: int, v: int) -> bool:
+    """Whether a way out may run through a part: a sound pipe, or a valve that stands open."""
+    return part.carries_relief and not part.coupled and (u, v) in part.positions[0]
 
 
 def _outside(plant: Plant, node: int) -> str:
