@@ -1,0 +1,207 @@
+"""The steps of an isolation: stop, shut, let out, prove; and how everything is given back."""
+
+from collections.abc import Iterator
+
+from garboard.book import Book
+from garboard.systems.isolation import Isolation, Point
+from garboard.systems.isolation_order import order_of_shutting
+from garboard.systems.medium import Medium
+from garboard.views.inline import title_of
+from garboard.views.page import (
+    Block,
+    Bullets,
+    Cell,
+    Column,
+    Heading,
+    Paragraph,
+    Plate,
+    Row,
+    Step,
+    Steps,
+    Table,
+)
+
+__all__ = ["giving_back", "isolating_steps", "stands"]
+
+SECOND = "A second person checks it alone afterwards."
+LOCK = "lock no. ______"
+SWITCHES = ("switch", "breaker")
+ON_OFF = {"open": "on", "shut": "off"}
+RELEASED = "Stop and call: it is blocked, or a point leaks."
+ZERO_TWICE = "0, and still 0 after a wait"
+
+
+def stands(kind: str, position: str) -> str:
+    """A position as its handle says it: a switch is on or off.
+
+    >>> stands("switch", "shut"), stands("stop valve", "shut")
+    ('off', 'shut')
+    """
+    return ON_OFF.get(position, position) if kind in SWITCHES else position
+
+
+def isolating_steps(book: Book, found: Isolation) -> Iterator[Block]:
+    """The steps in their order, numbered through."""
+    groups = (
+        ("Stop", [_stop(book, tag) for tag in found.stop]),
+        ("Shut and lock", [_shut(book, one) for one in order_of_shutting(found)]),
+        ("Let it out", list(_let_out(book, found))),
+        ("Prove it", list(_prove(book, found))),
+    )
+    number = 0
+    for title, made in groups:
+        if made:
+            yield Heading(title, 3)
+            numbered = []
+            for step in made:
+                number += 1
+                numbered.append(_numbered(step, number))
+            yield Steps(tuple(numbered))
+    for side in found.sides:
+        if not side.shown:
+            yield Paragraph((f"Nothing shows {side.name} at zero: do not take it for proved.",))
+
+
+def _numbered(step: Step, number: int) -> Step:
+    return Step(
+        str(number),
+        step.do,
+        step.item,
+        step.place,
+        step.to,
+        step.see,
+        if_not=step.if_not,
+        second=step.second,
+    )
+
+
+def _item(book: Book, tag: str) -> Cell:
+    return (Plate(tag), " ", title_of(book, tag))
+
+
+def _place(book: Book, tag: str) -> str:
+    part = book.components.get(tag)
+    return str(part.place or "") if part else ""
+
+
+def _stop(book: Book, tag: str) -> Step:
+    return Step(
+        number="",
+        do="Stop, lock and tag",
+        item=_item(book, tag),
+        place=_place(book, tag),
+        see=(f"stands, {LOCK}",),
+        if_not="Where no lock fits, take away what starts it and keep it on you.",
+        second=SECOND,
+    )
+
+
+def _shut(book: Book, point: Point) -> Step:
+    position = stands(point.kind, point.position)
+    verbs = {
+        "pulled": "Pull, keep and tag",
+        "shut": "Shut, lock and tag",
+        "off": "Switch off, lock and tag",
+    }
+    do = verbs.get(position, "Turn, lock and tag")
+    see: Cell = (f"{position}, {LOCK}",)
+    if point.kind == "fuse":
+        see = ("out, and on the person who works",)
+    return Step(
+        number="",
+        do=do,
+        item=_item(book, point.tag),
+        place=_place(book, point.tag),
+        to="" if position in verbs else position,
+        see=see,
+        if_not=_no_lock(point),
+        second=SECOND,
+    )
+
+
+def _no_lock(point: Point) -> str:
+    if point.kind == "fuse":
+        return "Never pull it while current flows: what it feeds is off first."
+    if point.kind in SWITCHES:
+        return "Where no lock fits, pull the fuse before it or part its cable, and tag it."
+    return "Where no lock fits, take the handle off, keep it on you, and tag the valve."
+
+
+def _let_out(book: Book, found: Isolation) -> Iterator[Step]:
+    for bleed in found.bleeds:
+        for tag in bleed.valves:
+            worked = (
+                " It is what is worked on: believe the gauge alone." if tag in found.tags else ""
+            )
+            yield Step(
+                number="",
+                do="Open slowly",
+                item=_item(book, tag),
+                place=_place(book, tag),
+                see=("open, and left open",),
+                if_not=f"{RELEASED}{worked}",
+            )
+
+
+def _prove(book: Book, found: Isolation) -> Iterator[Step]:
+    for tag in found.shows:
+        yield Step(
+            number="",
+            do="Read",
+            item=_item(book, tag),
+            place=_place(book, tag),
+            see=(ZERO_TWICE,),
+            if_not=RELEASED,
+            second=SECOND,
+        )
+    if any(side.medium is Medium.CURRENT for side in found.sides):
+        yield Step("", "Prove the meter on something that is live", (), see=("its voltage",))
+        yield Step(
+            number="",
+            do="Measure where the work is: each pole to the other, and each to the hull",
+            item=(),
+            see=("0 V",),
+            if_not="Something still feeds it: stop and call.",
+            second=SECOND,
+        )
+        yield Step("", "Prove the meter again", (), see=("its voltage",))
+
+
+def giving_back(book: Book, found: Isolation) -> Iterator[Block]:
+    """Everything in reverse, and the line-up that it ends with."""
+    order = tuple(reversed(order_of_shutting(found)))
+    bleeds = dict.fromkeys(tag for bleed in found.bleeds for tag in reversed(bleed.valves))
+    lines: list[Cell] = [("Everything refitted, tools counted, everybody away from it.",)]
+    lines += [("Shut ", *_item(book, tag), ".") for tag in bleeds]
+    lines += [(f"{_opened(one)} ", *_item(book, one.tag), ".") for one in order]
+    lines += [("Take the lock off ", *_item(book, tag), ", last of all.") for tag in found.stop]
+    yield Heading("Giving back")
+    yield Paragraph(("The one who put a lock on takes it off.",))
+    yield Bullets(tuple(lines), ordered=True)
+    rows = [(tag, _usual(book, tag)) for tag in bleeds if tag not in found.tags]
+    rows += [(one.tag, stands(one.kind, one.usual)) for one in order]
+    yield Table(
+        "How it stands at the end",
+        tuple(
+            Column(title, strong=title == "stands")
+            for title in ("tag", "place", "stands", "seen by two")
+        ),
+        tuple(
+            Row(((Plate(tag),), (_place(book, tag) or "not recorded",), (usual,), ("____ ____",)))
+            for tag, usual in rows
+        ),
+        "nothing was moved",
+    )
+
+
+def _opened(point: Point) -> str:
+    usual = stands(point.kind, point.usual)
+    if point.usual == point.position:
+        return f"Take the lock off, and leave {usual},"
+    verbs = {"open": "Take the lock off, and open slowly,", "in": "Put back"}
+    return verbs.get(usual, f"Take the lock off, and put to {usual},")
+
+
+def _usual(book: Book, tag: str) -> str:
+    part = book.components.get(tag)
+    return str(part.usual or "shut") if part else "shut"
