@@ -102,7 +102,8 @@ def _drawn(blocks: Iterable[Block]) -> Iterator[str]:
 
 def _message(message: Message) -> Iterator[str]:
     yield from _wrapped(plain(message.hazard), f"{message.word}: ")
-    yield from _wrapped(f"{plain(message.harm)}. {plain(message.avoid)}", "  ")
+    said = " ".join(f"{plain(one).rstrip('.')}." for one in (message.harm, message.avoid))
+    yield from _wrapped(said, "  ")
 
 
 def _step(step: Step) -> Iterator[str]:
@@ -113,6 +114,8 @@ def _step(step: Step) -> Iterator[str]:
     yield from _wrapped(f"see: {plain(step.see)}", "       ")
     if step.if_not:
         yield from _wrapped(f"if not: {step.if_not}", "       ")
+    if step.hold:
+        yield from _wrapped(plain(step.hold), "       ")
     if step.second:
         yield from _wrapped(step.second, "       ")
 
@@ -130,7 +133,7 @@ def _table(table: Table) -> Iterator[str]:
 
 def _wrapped(text: str, mark: str = "") -> list[str]:
     """Words folded to the width of the sheet, under a mark."""
-    under = " " * len(mark)
-    return textwrap.wrap(
-        " ".join(text.split()), WIDTH, initial_indent=mark, subsequent_indent=under
+    words = textwrap.TextWrapper(
+        WIDTH, mark, " " * len(mark), break_on_hyphens=False, break_long_words=False
     )
+    return words.wrap(" ".join(text.split()))

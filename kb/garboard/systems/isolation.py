@@ -12,7 +12,7 @@ from garboard.systems.finding import PathFinding
 from garboard.systems.isolation_faults import INCOMPLETE, IsolationFault, isolation_faults
 from garboard.systems.leaks import Held, Leaks
 from garboard.systems.left_alive import Blind, blind_switches, comes_true, lost_users
-from garboard.systems.net import Net
+from garboard.systems.net import Net, adjacency
 from garboard.systems.plant import Plant
 from garboard.systems.search import reach
 from garboard.systems.section import Section, section_of
@@ -22,6 +22,7 @@ from garboard.systems.survey import Survey
 
 __all__ = ["Isolation", "Point", "Relieving", "isolate"]
 
+FUSE = "fuse"
 MOST_BLOCKS = 4
 """How often a further block is looked for."""
 
@@ -99,11 +100,15 @@ class Isolation:
     @property
     def watch(self) -> Mapping[str, tuple[str, ...]]:
         """What fills it again by a small leak: each point that stands alone, with the stores behind it."""
-        alone: dict[str, list[str]] = {}
-        for one in self.blocks:
-            for tag in one.points if one.count == 1 else ():
-                alone.setdefault(tag, []).append(one.store.tag)
-        return {tag: tuple(stores) for tag, stores in alone.items()}
+        single = {one.store.tag for one in self.blocks if one.count == 1}
+        found = {one.tag: tuple(tag for tag in one.against if tag in single) for one in self.points}
+        return {tag: stores for tag, stores in found.items() if stores}
+
+    def holding(self, store: str) -> tuple[str, ...]:
+        """The points that hold back one store, by tag: on a way with the fewest, and on all others."""
+        fewest = (tag for one in self.blocks if one.store.tag == store for tag in one.points)
+        against = (one.tag for one in self.points if store in one.against)
+        return tuple(dict.fromkeys((*fewest, *against)))
 
     @property
     def dead(self) -> frozenset[int]:
@@ -128,8 +133,8 @@ def isolate(
     leaks = leaks or Leaks(plant)
     work = tuple(plant.numbers[tag] for tag in tags)
     stores = stores_of(plant)
-    section = section_of(leaks, work, stores)
-    inside = tuple(one for one in stores if not section.nodes.isdisjoint(one.nodes))
+    section = _with_switches(leaks, section_of(leaks, work, stores), stores)
+    inside = _inside(stores, section)
     outside = tuple(one for one in stores if one not in inside)
     outer, blocks = _further_blocks(leaks, section, outside)
     held = {**section.held, **outer}
@@ -154,6 +159,29 @@ def isolate(
     )
 
 
+def _with_switches(leaks: Leaks, section: Section, stores: tuple[Store, ...]) -> Section:
+    """The stretch with its fuses left in, where one switch behind each cuts off as well.
+
+    A fuse is pulled without current, so it comes after a switch and not in its stead; but nothing that could
+    stay alive is put out for that.
+    """
+
+    def price(one: Section) -> tuple[object, ...]:
+        lost = lost_users(leaks.plant, one, one.held, stores, ())
+        return (_inside(stores, one), lost, len(one.held))
+
+    for number in section.held:
+        if leaks.plant.parts[number].kind == FUSE:
+            wider = section_of(leaks, section.work, stores, {*section.passed, number})
+            if price(wider) == price(section):
+                section = wider
+    return section
+
+
+def _inside(stores: Iterable[Store], section: Section) -> tuple[Store, ...]:
+    return tuple(one for one in stores if not section.nodes.isdisjoint(one.nodes))
+
+
 def _further_blocks(
     leaks: Leaks, section: Section, stores: Iterable[Store]
 ) -> tuple[Held, tuple[Blocks, ...]]:
@@ -175,8 +203,9 @@ def _points(
     leaks: Leaks, section: Section, outer: Held, stores: tuple[Store, ...]
 ) -> Iterator[Point]:
     held = {**section.held, **outer}
-    flowing = _flowing(leaks, held, stores)
     start = leaks.nodes_of(section.work)
+    flowing = _flowing(leaks, held, (node for one in stores for node in one.nodes))
+    leading = _flowing(leaks, held, start, back=True)
     for number, at in sorted(held.items()):
         part = leaks.plant.parts[number]
         row = outer if number in outer else section.held
@@ -189,15 +218,16 @@ def _points(
             position=part.names[at],
             usual=part.names[part.usual],
             against=tuple(one.tag for one in stores if not far.isdisjoint(one.nodes)),
-            supply=any(u in flowing and u in far and v in near for u, v in arcs),
+            supply=any(u in flowing & far and v in leading for u, v in arcs),
             outer=number in outer,
         )
 
 
-def _flowing(leaks: Leaks, held: Held, stores: Iterable[Store]) -> set[int]:
-    """The nodes that live stores feed the way everything is meant to flow, with the points held."""
-    rows = Net(leaks.plant.count, leaks.plant.parts, held).any_position()
-    return reach(rows, [node for one in stores for node in one.nodes])
+def _flowing(leaks: Leaks, held: Held, starts: Iterable[int], *, back: bool = False) -> set[int]:
+    """The nodes that some feed the way everything is meant to flow, or `back` that feed them."""
+    net = Net(leaks.plant.count, leaks.plant.parts, held)
+    arcs = [(u, v, n) for n in range(len(net.parts)) for u, v in net.arcs(n)]
+    return reach(adjacency(net.count, arcs, back=back), starts)
 
 
 def _relieving(plant: Plant, sides: Iterable[Side]) -> Iterator[Relieving]:

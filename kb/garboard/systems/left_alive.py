@@ -22,7 +22,7 @@ __all__ = ["Blind", "blind_switches", "comes_true", "lost_users"]
 
 USERS = ("consumer", "load")
 SENSES = ("pressure switch", "level switch", "transmitter")
-NO_SUPPLY = ("compartment",)
+NO_SUPPLY = ("compartment", "separator", "filter", "cooler")
 """What is live and supplies nobody."""
 MOVES = ("pump", "compressor")
 """What supplies only what it is supplied with, where its inlet is piped."""

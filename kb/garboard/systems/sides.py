@@ -8,6 +8,8 @@ to be measured where the work is.
 from collections.abc import Callable, Collection, Iterable, Iterator
 from dataclasses import dataclass
 
+from garboard.calc.dimensions import dimension
+from garboard.calc.kinds import PRESSURE, Type, reading_of
 from garboard.records.system import Joins
 from garboard.systems.leaks import Leaks
 from garboard.systems.medium import Medium, medium_of
@@ -17,6 +19,7 @@ from garboard.systems.section import Section
 
 __all__ = ["Bleed", "Side", "is_let_out", "sides_of"]
 
+VOLTAGE = Type(dimension(length=2, mass=1, time=-3, current=-1))
 SHOWS = ("gauge", "voltmeter")
 """What shows that nothing is left, where it stands on the side itself."""
 HOLDS = ("receiver", "separator", "tank", "filter", "cooler", "strainer")
@@ -97,7 +100,7 @@ def _always_joined(part: Part) -> bool:
 def _side(leaks: Leaks, section: Section, nodes: frozenset[int]) -> Side:
     plant = leaks.plant
     vessels = tuple(part.tag for part in plant.of_kind(*HOLDS) if nodes & set(part.nodes))
-    gauges = tuple(part.tag for part in plant.of_kind(*SHOWS) if nodes & set(part.nodes))
+    gauges = tuple(one.tag for one in _gauges(plant) if nodes & set(one.nodes))
     service = next((plant.services[node] for node in sorted(nodes) if plant.services[node]), "")
     return Side(
         name=_name(plant, section, nodes, vessels),
@@ -117,13 +120,22 @@ def _name(plant: Plant, section: Section, nodes: frozenset[int], vessels: tuple[
     header = next((name for name, node in plant.headers.items() if node in nodes), "")
     if header or vessels:
         return f"the {header}" if header else vessels[0]
-    for number in section.work:
-        part = plant.parts[number]
+    at_work = [plant.parts[number] for number in section.work]
+    for part in (*at_work, *plant.parts):
         for port, node in part.ports.items():
-            if node in nodes and len(part.nodes) > 1:
-                return f"the {PORTS.get(port, port)} of {part.tag}"
-    joints = (joint for node in sorted(nodes) for joint in plant.joints[node])
-    return next((one.name for one in joints if one.joins is Joins.PART), "")
+            if node in nodes:
+                named = PORTS.get(port, f"port {port}")
+                return f"the {named} of {part.tag}" if len(part.nodes) > 1 else part.tag
+    return ""
+
+
+def _gauges(plant: Plant) -> Iterator[Part]:
+    """What shows a pressure or a voltage down to zero; a scale that is not written is taken to do so."""
+    shows = VOLTAGE if plant.medium is Medium.CURRENT else reading_of(PRESSURE)
+    for part in plant.of_kind(*SHOWS):
+        scale = plant.components[part.tag].range
+        if scale is None or (scale.from_.type == shows and scale.from_.si <= 0 <= scale.to.si):
+            yield part
 
 
 def _cocks(plant: Plant, section: Section, nodes: frozenset[int]) -> Iterator[str]:
@@ -139,7 +151,7 @@ def _behind(plant: Plant, section: Section, nodes: frozenset[int]) -> Iterator[t
         part = plant.parts[number]
         beyond = set(part.nodes) - nodes
         if beyond != set(part.nodes):
-            for gauge in plant.of_kind(*SHOWS):
+            for gauge in _gauges(plant):
                 if beyond & set(gauge.nodes):
                     yield gauge.tag, part.tag
 

@@ -9,7 +9,7 @@ from garboard.systems.boundaries import Boundary, boundaries_of
 from garboard.systems.isolation_faults import INCOMPLETE
 from garboard.views.draft import Draft
 from garboard.views.inline import cell, title_of
-from garboard.views.isolation_sheet import isolation_messages, isolation_sheet, verdict_of
+from garboard.views.isolation_sheet import isolation_messages, isolation_sheet, plates, verdict_of
 from garboard.views.layout import NOT_CHECKED
 from garboard.views.page import (
     Block,
@@ -19,7 +19,6 @@ from garboard.views.page import (
     Heading,
     Link,
     Paragraph,
-    Plate,
     Row,
     Table,
 )
@@ -106,13 +105,9 @@ def _page(book: Book, system: System, boundary: Boundary) -> Draft:
     draft.messages = isolation_messages(book, boundary.isolation)
     others = boundary.tags[1:]
     if others:
-        draft.add(Paragraph(("The same points make safe: ", *_plates(others))))
+        draft.add(Paragraph(("The same points make safe: ", *plates(others), ".")))
     draft.add(*isolation_sheet(book, boundary.isolation))
     return draft
-
-
-def _plates(tags: tuple[str, ...]) -> Cell:
-    return tuple(run for tag in tags for run in (Plate(tag), " "))
 
 
 def _index(book: Book, system: System, boundaries: tuple[Boundary, ...]) -> Draft:
@@ -127,7 +122,7 @@ def _index(book: Book, system: System, boundaries: tuple[Boundary, ...]) -> Draf
         Paragraph(("To work on any of the parts in a row, the same points are shut.",)),
         Table("Can be shut off", tuple(Column(title) for title in titles), rows, "nothing"),
     )
-    reasons = tuple(Row((_plates(one.tags), _reasons(book, one)), one.key) for one in cannot)
+    reasons = tuple(Row((plates(one.tags), _reasons(book, one)), one.key) for one in cannot)
     columns = (Column("part"), Column("why, and what then"))
     draft.add(Table("Cannot be isolated", columns, reasons, "nothing"))
     draft.add(Paragraph((NOT_CHECKED,), quiet=True))
@@ -137,8 +132,8 @@ def _index(book: Book, system: System, boundaries: tuple[Boundary, ...]) -> Draf
 def _row(boundary: Boundary) -> Iterator[Cell]:
     found = boundary.isolation
     points = (*found.stop, *(one.tag for one in found.points))
-    yield _plates(boundary.tags)
-    yield _plates(points) or ("nothing live is joined with it",)
+    yield plates(boundary.tags)
+    yield plates(points) or ("nothing live is joined with it",)
     yield (verdict_of(found),)
     yield (Link(isolation_key(boundary), f"Isolate {boundary.key}"),)
 

@@ -1,6 +1,6 @@
 """The sheet of one isolation: what stands against it, the steps, what stays alive, how it is given back."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from garboard.book import Book
 from garboard.records.base import bare_id
@@ -9,6 +9,7 @@ from garboard.records.procedure import Procedure, Use
 from garboard.records.standing import has_left
 from garboard.systems.isolation import Isolation
 from garboard.systems.isolation_faults import UNPROVED
+from garboard.systems.medium import Medium
 from garboard.views.inline import cell, title_of
 from garboard.views.isolation_steps import giving_back, isolating_steps
 from garboard.views.layout import NOT_CHECKED
@@ -24,11 +25,12 @@ from garboard.views.page import (
     Paragraph,
     Plate,
     Row,
+    Run,
     Strong,
     Table,
 )
 
-__all__ = ["isolation_messages", "isolation_sheet", "verdict_of"]
+__all__ = ["isolation_messages", "isolation_sheet", "plates", "verdict_of"]
 
 DEFERS = (
     "Worked out from the list of connections, by a program. Walk the line first, with two people, and shut"
@@ -101,32 +103,36 @@ def _governs(book: Book, found: Isolation) -> Iterator[str | Link]:
 
 
 def _alive(found: Isolation) -> Iterator[Block]:
-    rows = []
+    """What stays alive, sorted by what holds it back."""
+    alike: dict[tuple[tuple[str, ...], str], list[str]] = {}
     for one in found.blocks:
-        plates: Cell = tuple(run for tag in one.points for run in (Plate(tag), " "))
         asked = f", {one.needed} asked for" if one.needed > 1 else ""
-        blocks: Cell = (f"{one.count}{asked}",)
-        rows.append(Row(((Plate(one.store.tag),), plates or ("nothing",), blocks)))
+        key = found.holding(one.store.tag), f"{one.count}{asked}"
+        alike.setdefault(key, []).append(one.store.tag)
+    rows = tuple(
+        Row((plates(stores), plates(points) or ("nothing",), (blocks,)))
+        for (points, blocks), stores in alike.items()
+    )
     columns = tuple(Column(title) for title in ("stays alive", "held back by", "blocks"))
     yield Heading("What stays alive")
-    yield Table("Beyond the points", columns, tuple(rows), "nothing that reaches here")
+    yield Table("Beyond the points", columns, rows, "nothing that reaches here")
 
 
 def _lost(book: Book, found: Isolation) -> Iterator[Block]:
     lines: list[Cell] = [
-        (Plate(tag), f" {title_of(book, tag)} is without supply.") for tag in found.lost
+        ("Without supply: ", Plate(tag), f" {title_of(book, tag)}.") for tag in found.lost
     ]
     for one in found.blind:
         if one.machines:
-            plates: Cell = tuple(run for tag in one.machines for run in (Plate(tag), " "))
+            would = "would start and not stop."
             lines.append(
-                (Plate(one.tag), " reads the dead part: ", *plates, "would start and not stop.")
+                (Plate(one.tag), " reads the dead part: ", *plates(one.machines), " ", would)
             )
         else:
             lines.append(
                 (Plate(one.tag), " reads the dead part: its alarm comes, or says nothing.")
             )
-    lines += [(f"{one.level}: ", *cell(book, one.text)) for one in found.comes_true]
+    lines += [(f"{one.level}: ", *cell(book, one.text), ".") for one in found.comes_true]
     yield Heading("What is lost meanwhile")
     yield (
         Bullets(tuple(lines))
@@ -137,15 +143,23 @@ def _lost(book: Book, found: Isolation) -> Iterator[Block]:
 
 def _watch(book: Book, found: Isolation) -> Iterator[Block]:
     lines: list[Cell] = []
+    current = any(side.medium is Medium.CURRENT for side in found.sides)
     for tag, stores in found.watch.items():
-        plates: Cell = tuple(run for one in stores for run in (Plate(one), " "))
-        lines.append(
-            (Plate(tag), " is all that holds back ", *plates, ": a small leak fills it again.")
-        )
+        what = "nothing else does." if current else "a small leak fills it again."
+        lines.append((Plate(tag), " holds back ", *plates(stores), f" alone: {what}"))
     inside = "is inside and is emptied with it."
     lines += [(Plate(tag), f" {title_of(book, tag)} {inside}") for tag in found.emptied]
     lines += [(Plate(one.tag), f" blows into {one.side} when it lifts.") for one in found.relieving]
     if lines:
+        stop = "Whoever sees a reading rise stops the work."
         yield Heading("Watch while the work lasts")
         yield Bullets(tuple(lines))
-        yield Paragraph(("Bleeds stay open. Whoever sees a reading rise stops the work.",))
+        yield Paragraph((stop if current else f"Bleeds stay open. {stop}",))
+
+
+def plates(tags: Iterable[str]) -> Cell:
+    """Tags in a row."""
+    runs: list[Run] = []
+    for tag in tags:
+        runs += [", ", Plate(tag)] if runs else [Plate(tag)]
+    return tuple(runs)

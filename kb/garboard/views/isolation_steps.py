@@ -6,7 +6,7 @@ from garboard.book import Book
 from garboard.systems.isolation import Isolation, Point
 from garboard.systems.isolation_order import order_of_shutting
 from garboard.systems.medium import Medium
-from garboard.views.inline import title_of
+from garboard.views.inline import cell, title_of
 from garboard.views.page import (
     Block,
     Bullets,
@@ -28,6 +28,7 @@ LOCK = "lock no. ______"
 SWITCHES = ("switch", "breaker")
 ON_OFF = {"open": "on", "shut": "off"}
 RELEASED = "Stop and call: it is blocked, or a point leaks."
+STILL_FED = "Stop and call: something still feeds it."
 ZERO_TWICE = "0, and still 0 after a wait"
 
 
@@ -72,6 +73,7 @@ def _numbered(step: Step, number: int) -> Step:
         step.see,
         if_not=step.if_not,
         second=step.second,
+        hold=step.hold,
     )
 
 
@@ -84,12 +86,19 @@ def _place(book: Book, tag: str) -> str:
     return str(part.place or "") if part else ""
 
 
+def _note(book: Book, tag: str) -> Cell:
+    """What else must be known of a part, as its author wrote it."""
+    part = book.components.get(tag)
+    return ("Note: ", *cell(book, part.note), ".") if part and part.note else ()
+
+
 def _stop(book: Book, tag: str) -> Step:
     return Step(
         number="",
         do="Stop, lock and tag",
         item=_item(book, tag),
         place=_place(book, tag),
+        hold=_note(book, tag),
         see=(f"stands, {LOCK}",),
         if_not="Where no lock fits, take away what starts it and keep it on you.",
         second=SECOND,
@@ -113,6 +122,7 @@ def _shut(book: Book, point: Point) -> Step:
         item=_item(book, point.tag),
         place=_place(book, point.tag),
         to="" if position in verbs else position,
+        hold=_note(book, point.tag),
         see=see,
         if_not=_no_lock(point),
         second=SECOND,
@@ -144,6 +154,7 @@ def _let_out(book: Book, found: Isolation) -> Iterator[Step]:
 
 
 def _prove(book: Book, found: Isolation) -> Iterator[Step]:
+    current = any(side.medium is Medium.CURRENT for side in found.sides)
     for tag in found.shows:
         yield Step(
             number="",
@@ -151,17 +162,17 @@ def _prove(book: Book, found: Isolation) -> Iterator[Step]:
             item=_item(book, tag),
             place=_place(book, tag),
             see=(ZERO_TWICE,),
-            if_not=RELEASED,
+            if_not=STILL_FED if current else RELEASED,
             second=SECOND,
         )
-    if any(side.medium is Medium.CURRENT for side in found.sides):
+    if current:
         yield Step("", "Prove the meter on something that is live", (), see=("its voltage",))
         yield Step(
             number="",
             do="Measure where the work is: each pole to the other, and each to the hull",
             item=(),
             see=("0 V",),
-            if_not="Something still feeds it: stop and call.",
+            if_not=STILL_FED,
             second=SECOND,
         )
         yield Step("", "Prove the meter again", (), see=("its voltage",))
@@ -172,7 +183,7 @@ def giving_back(book: Book, found: Isolation) -> Iterator[Block]:
     order = tuple(reversed(order_of_shutting(found)))
     bleeds = dict.fromkeys(tag for bleed in found.bleeds for tag in reversed(bleed.valves))
     lines: list[Cell] = [("Everything refitted, tools counted, everybody away from it.",)]
-    lines += [("Shut ", *_item(book, tag), ".") for tag in bleeds]
+    lines += [(_shut_again(book, tag), *_item(book, tag), ".") for tag in bleeds]
     lines += [(f"{_opened(one)} ", *_item(book, one.tag), ".") for one in order]
     lines += [("Take the lock off ", *_item(book, tag), ", last of all.") for tag in found.stop]
     yield Heading("Giving back")
@@ -200,6 +211,10 @@ def _opened(point: Point) -> str:
         return f"Take the lock off, and leave {usual},"
     verbs = {"open": "Take the lock off, and open slowly,", "in": "Put back"}
     return verbs.get(usual, f"Take the lock off, and put to {usual},")
+
+
+def _shut_again(book: Book, tag: str) -> str:
+    return "Shut " if _usual(book, tag) == "shut" else f"Leave {_usual(book, tag)} "
 
 
 def _usual(book: Book, tag: str) -> str:
