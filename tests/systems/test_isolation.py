@@ -432,6 +432,31 @@ def test_a_service_that_asks_for_two_blocks_gets_the_one_behind_as_well() -> Non
     """)
 
 
+def test_a_valve_that_turns_is_one_block_although_what_comes_crosses_it_twice() -> None:
+    text = TWO_SUCTIONS.replace(
+        "system: SA\n", "system: SA\nservices: {bilge: {blocks: 2}}\n"
+    ).replace("  - TV-001.common > suction line > PU-001 > US-001", "  - TV-001.common > SC-001")
+    text = text.replace(
+        "  - BW-001 > SN-001 > TV-001.b", "  - {run: TV-001.b > US-001, service: bilge}"
+    )
+    text = text.replace("  - SC-001 > HV-001 > TV-001.a", "  - BW-001 > TV-001.a")
+    kept = [row for row in text.splitlines() if "suction line" not in row and "> HV-002" not in row]
+
+    found = isolate(plant_of("\n".join(kept) + "\n"), "SA-US-001")
+
+    assert {one.store.tag: (one.count, one.needed) for one in found.blocks} == {
+        "SA-SC-001": (1, 2),
+        "SA-BW-001": (1, 2),
+    }
+
+
+def test_what_is_shut_in_behind_a_valve_with_nothing_live_beyond_is_named() -> None:
+    found = isolate(plant_of(AIR), "SA-AR-001")
+
+    assert found.beside == ("SA-HV-002", "SA-HV-003")
+    assert found.shut_in == ("SA-HV-003",)
+
+
 def test_one_valve_where_two_blocks_are_asked_is_a_single_barrier() -> None:
     found = answer(line("HV-001", "high air"), "US-001")
 

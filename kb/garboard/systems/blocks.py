@@ -1,10 +1,12 @@
 """How much stands between a piece of work and what is live: the way it would come, and the blocks on it."""
 
 from collections.abc import Collection, Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import permutations
 
 from garboard.systems.leaks import Held, Leaks
 from garboard.systems.net import Net
+from garboard.systems.plant import Part
 from garboard.systems.search import fewest_barriers
 from garboard.systems.stores import Store
 
@@ -72,7 +74,9 @@ def blocks_to(
         held: The points, each with its position.
         stores: The live stores.
     """
-    net = Net(leaks.plant.count, leaks.plant.parts, {})
+    net = Net(
+        leaks.plant.count, [_at_once(n, one, held) for n, one in enumerate(leaks.plant.parts)], {}
+    )
     starts = leaks.nodes_of(work)
     found = fewest_barriers(net, starts, lambda number, _: int(number in held))
     touched = leaks.spread(starts, held=held)
@@ -86,6 +90,13 @@ def blocks_to(
                 step = found.came[step[0]]
             points = tuple(dict.fromkeys(reversed(way)))
             yield Blocks(store, count, _needed(leaks, store, held, touched), points)
+
+
+def _at_once(number: int, part: Part, held: Held) -> Part:
+    """A valve that turns, where it is a point, with all its ports side by side: it is one block and not two."""
+    if number not in held or not part.coupled:
+        return part
+    return replace(part, positions=(tuple(permutations(part.nodes, 2)), ()))
 
 
 def _needed(leaks: Leaks, store: Store, held: Held, touched: Collection[int]) -> int:

@@ -65,6 +65,8 @@ class Isolation:
     points: tuple[Point, ...]
     """In the order of the file."""
     sides: tuple[Side, ...]
+    beside: tuple[str, ...]
+    """What can be locked and has nothing live beyond, by tag."""
     emptied: tuple[str, ...]
     """Receivers, separators and tanks inside."""
     blocks: tuple[Blocks, ...]
@@ -91,6 +93,12 @@ class Isolation:
     def shows(self) -> tuple[str, ...]:
         """Every gauge and test cock to read."""
         return tuple(dict.fromkeys(tag for side in self.sides for tag in side.shows))
+
+    @property
+    def shut_in(self) -> tuple[str, ...]:
+        """Valves with nothing live beyond that are no bleed: what is shut in behind them stays there."""
+        bleeds = {tag for bleed in self.bleeds for tag in bleed.valves}
+        return tuple(tag for tag in self.beside if tag not in bleeds and tag not in self.shows)
 
     @property
     def alive(self) -> tuple[str, ...]:
@@ -149,6 +157,7 @@ def isolate(
         stop=stop,
         points=tuple(_points(leaks, section, outer, outside)),
         sides=sides,
+        beside=tuple(plant.parts[number].tag for number in section.idle),
         emptied=tuple(one.tag for one in inside if one.ends is Ends.EMPTIED),
         blocks=blocks,
         blind=blind,

@@ -147,6 +147,10 @@ def _watch(book: Book, found: Isolation) -> Iterator[Block]:
     for tag, stores in found.watch.items():
         what = "nothing else does." if current else "a small leak fills it again."
         lines.append((Plate(tag), " holds back ", *plates(stores), f" alone: {what}"))
+    shut_in = "nothing live is beyond it, but what is shut in there stays: leave it open, or lock it shut."
+    lines += [
+        (Plate(tag), f" {title_of(book, tag)}: {shut_in}") for tag in found.shut_in if not current
+    ]
     inside = "is inside and is emptied with it."
     lines += [(Plate(tag), f" {title_of(book, tag)} {inside}") for tag in found.emptied]
     lines += [(Plate(one.tag), f" blows into {one.side} when it lifts.") for one in found.relieving]
