@@ -140,6 +140,18 @@ def test_a_check_valve_is_no_isolation_so_the_compressor_behind_it_is_stopped() 
     """)
 
 
+def test_a_receiver_behind_a_check_valve_may_leak_back_to_a_compressor_that_is_worked_on() -> None:
+    found = answer(AIR, "CP-001")
+
+    assert found == expected("""
+        stop: CP-001
+        shut: HV-001=shut
+        sides: outlet of CP-001 by no bleed at nothing; outlet of NV-001 by no bleed at nothing
+        alive: AR-001:1
+        against: isolation-unproved(outlet of CP-001) isolation-unproved(outlet of NV-001)
+    """)
+
+
 def test_the_user_is_cut_off_by_one_valve_and_its_line_let_out() -> None:
     found = answer(AIR, "EN-001")
 

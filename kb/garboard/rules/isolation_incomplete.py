@@ -50,8 +50,9 @@ def check(book: Book) -> Iterator[Diagnostic]:
 def _joined(book: Book, written: Written) -> Iterator[Diagnostic]:
     procedure, work = written.procedure, written.worked.section.work
     by_cure: dict[str, list[Joined]] = defaultdict(list)
-    for one in still_joined(written.leaks, work, written.held, written.live(book)):
-        by_cure[_cure(written, one)].append(one)
+    for one in still_joined(written.leaks, work, written.held, written.leaks.stores):
+        if written.is_live(book, one.store):
+            by_cure[_cure(written, one)].append(one)
     for cure, them in by_cure.items():
         stores = [one.store.tag for one in them if one.store.tag not in written.worked.tags]
         if not stores:

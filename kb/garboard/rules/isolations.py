@@ -16,7 +16,7 @@ from garboard.systems.isolation import Isolation, isolate
 from garboard.systems.leaks import Held, Leaks
 from garboard.systems.plant import Plant
 from garboard.systems.sides import Side, is_let_out
-from garboard.systems.stores import Ends, Store, stores_of
+from garboard.systems.stores import Ends, Store
 
 __all__ = ["Written", "in_words", "written_isolations"]
 
@@ -63,13 +63,10 @@ class Written:
                 since = number
         return since
 
-    def live(self, book: Book) -> Iterator[Store]:
-        """The stores that the steps leave alive: not stopped, not let out through a way of their own."""
-        for store in stores_of(self.plant):
-            ended = store.ends is Ends.STOPPED and store.tag in self.stopped
-            emptied = store.ends is Ends.EMPTIED and self._lets_out(book, store)
-            if not ended and not emptied:
-                yield store
+    def is_live(self, book: Book, store: Store) -> bool:
+        """Whether the steps leave a store alive: not stopped, not let out through a way of its own."""
+        ended = store.ends is Ends.STOPPED and store.tag in self.stopped
+        return not ended and not (store.ends is Ends.EMPTIED and self._lets_out(book, store))
 
     def _lets_out(self, book: Book, store: Store) -> bool:
         own = isolate(self.plant, store.tag, leaks=self.leaks)

@@ -32,8 +32,8 @@ def check(book: Book) -> Iterator[Diagnostic]:
     for written in written_isolations(book):
         work = written.worked.section.work
         outer = [one.tag for one in written.worked.points if one.outer]
-        for one in blocks_to(written.leaks, work, written.held, written.live(book)):
-            if one.count == 0 or one.enough:
+        for one in blocks_to(written.leaks, work, written.held, written.leaks.stores):
+            if one.count == 0 or one.enough or not written.is_live(book, one.store):
                 continue
             between = f"only {in_words(one.points)} between {one.store.tag} and the work"
             text = f"{between}, where {one.needed} blocks are asked for"

@@ -1,13 +1,10 @@
 """How much stands between a piece of work and what is live: the way it would come, and the blocks on it."""
 
+from collections import deque
 from collections.abc import Collection, Iterable, Iterator
-from dataclasses import dataclass, replace
-from itertools import permutations
+from dataclasses import dataclass
 
 from garboard.systems.leaks import Held, Leaks
-from garboard.systems.net import Net
-from garboard.systems.plant import Part
-from garboard.systems.search import fewest_barriers
 from garboard.systems.stores import Store
 
 __all__ = ["Blocks", "Joined", "blocks_to", "still_joined"]
@@ -74,34 +71,56 @@ def blocks_to(
         held: The points, each with its position.
         stores: The live stores.
     """
-    net = Net(
-        leaks.plant.count, [_at_once(n, one, held) for n, one in enumerate(leaks.plant.parts)], {}
-    )
     starts = leaks.nodes_of(work)
-    found = fewest_barriers(net, starts, lambda number, _: int(number in held))
-    touched = leaks.spread(starts, held=held)
+    found = _fewest(leaks, starts, held)
+    asked = _Asked(leaks, held)
+    own = asked.at(starts)
     for store in stores:
-        met = [(count, node) for node in store.nodes if (count := found.count[node]) is not None]
+        met = [found[node] for node in store.nodes if node in found]
         if met:
-            count, step = min(met)[0], found.came[min(met)[1]]
-            way: list[str] = []
-            while step is not None:
-                way += [leaks.plant.parts[step[2]].tag] if step[2] in held else []
-                step = found.came[step[0]]
-            points = tuple(dict.fromkeys(reversed(way)))
-            yield Blocks(store, count, _needed(leaks, store, held, touched), points)
+            points = min(met, key=len)
+            yield Blocks(store, len(points), max(own, asked.at(store.nodes)), points)
 
 
-def _at_once(number: int, part: Part, held: Held) -> Part:
-    """A valve that turns, where it is a point, with all its ports side by side: it is one block and not two."""
-    if number not in held or not part.coupled:
-        return part
-    return replace(part, positions=(tuple(permutations(part.nodes, 2)), ()))
+def _fewest(leaks: Leaks, starts: Iterable[int], held: Held) -> dict[int, tuple[str, ...]]:
+    """The points on a way with the fewest to each node: a search that goes through them last.
+
+    A valve that turns is one block from any of its ports to any other.
+    """
+    parts = leaks.plant.parts
+    found: dict[int, tuple[str, ...]] = {}
+    todo: deque[tuple[int, tuple[str, ...]]] = deque((node, ()) for node in starts)
+    while todo:
+        node, points = todo.popleft()
+        if node in found:
+            continue
+        found[node] = points
+        for other, number in leaks.from_node(node):
+            if number not in held:
+                todo.appendleft((other, points))
+        for number in leaks.at[node]:
+            if number in held:
+                further = (*points, parts[number].tag)
+                todo.extend((other, further) for other in parts[number].nodes if other != node)
+    return found
 
 
-def _needed(leaks: Leaks, store: Store, held: Held, touched: Collection[int]) -> int:
-    """How many blocks are asked for: the most of any service the store feeds or the work is in, else one."""
-    fed = leaks.spread(store.nodes, held=held)
-    asked = {leaks.plant.services[node] for node in (*fed, *touched)}
-    services = leaks.plant.system.services or {}
-    return max((services[name].blocks or 1 for name in asked if name in services), default=1)
+class _Asked:
+    """How many blocks services ask for on either side of the points, looked up once for each stretch."""
+
+    def __init__(self, leaks: Leaks, held: Held) -> None:
+        self.leaks, self.held = leaks, held
+        self.most: dict[int, int] = {}
+
+    def at(self, nodes: Iterable[int]) -> int:
+        """The most that any service joined with some nodes asks for; one where nothing is written."""
+        return max((self._of(node) for node in nodes), default=1)
+
+    def _of(self, node: int) -> int:
+        if node not in self.most:
+            joined = self.leaks.spread([node], held=self.held)
+            services = self.leaks.plant.system.services or {}
+            named = {self.leaks.plant.services[one] for one in joined} & set(services)
+            most = max((services[name].blocks or 1 for name in named), default=1)
+            self.most |= dict.fromkeys(joined, most)
+        return self.most[node]

@@ -10,14 +10,12 @@ from dataclasses import dataclass
 from garboard.systems.blocks import Blocks, blocks_to, still_joined
 from garboard.systems.finding import PathFinding
 from garboard.systems.isolation_faults import INCOMPLETE, IsolationFault, isolation_faults
-from garboard.systems.leaks import Held, Leaks
+from garboard.systems.leaks import Held, Leaks, Way
 from garboard.systems.left_alive import Blind, blind_switches, comes_true, lost_users
-from garboard.systems.net import Net, adjacency
 from garboard.systems.plant import Plant
-from garboard.systems.search import reach
 from garboard.systems.section import Section, section_of
 from garboard.systems.sides import Bleed, Side, sides_of
-from garboard.systems.stores import Ends, Store, stores_of
+from garboard.systems.stores import Ends, Store
 from garboard.systems.survey import Survey
 
 __all__ = ["Isolation", "Point", "Relieving", "isolate"]
@@ -140,7 +138,7 @@ def isolate(
     """
     leaks = leaks or Leaks(plant)
     work = tuple(plant.numbers[tag] for tag in tags)
-    stores = stores_of(plant)
+    stores = leaks.stores
     section = _with_switches(leaks, section_of(leaks, work, stores), stores)
     inside = _inside(stores, section)
     outside = tuple(one for one in stores if one not in inside)
@@ -161,7 +159,7 @@ def isolate(
         emptied=tuple(one.tag for one in inside if one.ends is Ends.EMPTIED),
         blocks=blocks,
         blind=blind,
-        lost=lost_users(plant, section, held, stores, stop),
+        lost=lost_users(leaks, section, held, stop),
         relieving=tuple(_relieving(plant, sides)),
         comes_true=comes_true(plant, section, held, survey.findings if survey else ()),
         faults=isolation_faults(tags, still_joined(leaks, work, held, lasting), sides, blocks),
@@ -176,7 +174,7 @@ def _with_switches(leaks: Leaks, section: Section, stores: tuple[Store, ...]) ->
     """
 
     def price(one: Section) -> tuple[object, ...]:
-        lost = lost_users(leaks.plant, one, one.held, stores, ())
+        lost = lost_users(leaks, one, one.held, ())
         return (_inside(stores, one), lost, len(one.held))
 
     for number in section.held:
@@ -213,8 +211,9 @@ def _points(
 ) -> Iterator[Point]:
     held = {**section.held, **outer}
     start = leaks.nodes_of(section.work)
-    flowing = _flowing(leaks, held, (node for one in stores for node in one.nodes))
-    leading = _flowing(leaks, held, start, back=True)
+    live = [node for one in stores for node in one.nodes]
+    flowing = leaks.spread(live, held=held, way=Way.MEANT)
+    leading = leaks.spread(start, held=held, way=Way.BACK)
     for number, at in sorted(held.items()):
         part = leaks.plant.parts[number]
         row = outer if number in outer else section.held
@@ -230,13 +229,6 @@ def _points(
             supply=any(u in flowing & far and v in leading for u, v in arcs),
             outer=number in outer,
         )
-
-
-def _flowing(leaks: Leaks, held: Held, starts: Iterable[int], *, back: bool = False) -> set[int]:
-    """The nodes that some feed the way everything is meant to flow, or `back` that feed them."""
-    net = Net(leaks.plant.count, leaks.plant.parts, held)
-    arcs = [(u, v, n) for n in range(len(net.parts)) for u, v in net.arcs(n)]
-    return reach(adjacency(net.count, arcs, back=back), starts)
 
 
 def _relieving(plant: Plant, sides: Iterable[Side]) -> Iterator[Relieving]:

@@ -11,10 +11,9 @@ from dataclasses import dataclass
 from garboard.systems.checks import CHECKS
 from garboard.systems.enquiry import Check, Enquiry
 from garboard.systems.finding import PathFinding
-from garboard.systems.leaks import Held
-from garboard.systems.net import adjacency, net_of
+from garboard.systems.leaks import Held, Leaks, Way
+from garboard.systems.net import net_of
 from garboard.systems.plant import Plant
-from garboard.systems.search import reach
 from garboard.systems.section import Section
 from garboard.systems.stores import Store
 
@@ -40,42 +39,31 @@ class Blind:
 
 
 def lost_users(
-    plant: Plant, section: Section, held: Held, stores: Iterable[Store], stopped: Collection[str]
+    leaks: Leaks, section: Section, held: Held, stopped: Collection[str]
 ) -> tuple[str, ...]:
     """The users that something supplies, and nothing does while the stretch is cut off, by tag.
 
     Args:
-        plant: The plant.
+        leaks: The plant.
         section: The stretch.
         held: Every point.
-        stores: Everything that is live.
         stopped: Machines that are stopped.
     """
-    every = tuple(stores)
-    before = _supplied(plant, {}, every, (), ())
-    after = _supplied(plant, held, every, section.nodes, stopped)
-    users = plant.of_kind(*USERS)
+    out = {leaks.plant.numbers[tag] for tag in stopped}
+    before = _supplied(leaks, {}, (), ())
+    after = _supplied(leaks, held, section.nodes, out)
+    users = leaks.plant.of_kind(*USERS)
     return tuple(one.tag for one in users if one.nodes[0] in before - after)
 
 
-def _supplied(
-    plant: Plant,
-    held: Held,
-    stores: Iterable[Store],
-    dead: Collection[int],
-    stopped: Collection[str],
-) -> set[int]:
+def _supplied(leaks: Leaks, held: Held, dead: Collection[int], out: Collection[int]) -> set[int]:
     """The nodes that something is supplied to, whatever valves may stand open."""
-    net = net_of(plant, locks=False).with_held(held)
-    out = {plant.numbers[tag] for tag in stopped}
-    arcs = [
-        (u, v, number)
-        for number in range(len(net.parts))
-        for u, v in net.arcs(number)
-        if number not in out and u not in dead and v not in dead
+    starts = [
+        node for one in leaks.stores if _supplies(leaks.plant, one, out) for node in one.nodes
     ]
-    starts = [node for one in stores if _supplies(plant, one, out) for node in one.nodes]
-    return reach(adjacency(plant.count, arcs), [node for node in starts if node not in dead])
+    return leaks.spread(
+        starts, passes=lambda number: number not in out, held=held, closed=dead, way=Way.MEANT
+    )
 
 
 def _supplies(plant: Plant, store: Store, stopped: Collection[int]) -> bool:
