@@ -134,7 +134,7 @@ def test_the_sheet_is_printed_with_every_step_in_order(
         "A written procedure governs: SA-PR-001",
         "[ ]  1 Shut, lock and tag SA-HV-001 Filling valve, port side",
         "lock no. ______",
-        "[ ]  2 Open slowly SA-HV-002 Receiver drain",
+        "[ ]  2 Open SA-HV-002 Receiver drain",
         "[ ]  3 Read SA-PI-001 Receiver gauge",
         "see: 0, and still 0 after a wait",
         "- SA-CP-001: held back by SA-HV-001; blocks 1",

@@ -1,6 +1,7 @@
 """The steps of an isolation: stop, shut, let out, prove; and how everything is given back."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from garboard.book import Book
 from garboard.systems.isolation import Isolation, Point
@@ -23,12 +24,15 @@ from garboard.views.page import (
 
 __all__ = ["giving_back", "isolating_steps", "stands"]
 
-SECOND = "A second person checks it alone afterwards."
+SECOND = "A second person checks every step alone, afterwards."
+NO_KEY = "Where no lock fits, take away what starts it and keep it on you."
+LEFT_OPEN = "Slowly, standing aside, and left open until the work is done."
 LOCK = "lock no. ______"
+FUSE = "fuse"
 SWITCHES = ("switch", "breaker")
 ON_OFF = {"open": "on", "shut": "off"}
-RELEASED = "Stop and call: it is blocked, or a point leaks."
-STILL_FED = "Stop and call: something still feeds it."
+RELEASED = "If it does not read 0: a bleed is blocked or a point leaks. Stop and call."
+STILL_FED = "If it does not read 0: something still feeds it. Stop and call."
 ZERO_TWICE = "0, and still 0 after a wait"
 
 
@@ -42,39 +46,27 @@ def stands(kind: str, position: str) -> str:
 
 
 def isolating_steps(book: Book, found: Isolation) -> Iterator[Block]:
-    """The steps in their order, numbered through."""
+    """The steps in their order, numbered through; what holds for all of a group is said once before it."""
+    current = any(side.medium is Medium.CURRENT for side in found.sides)
+    if_it_stays = STILL_FED if current else RELEASED
     groups = (
-        ("Stop", [_stop(book, tag) for tag in found.stop]),
-        ("Shut and lock", [_shut(book, one) for one in order_of_shutting(found)]),
-        ("Let it out", list(_let_out(book, found))),
-        ("Prove it", list(_prove(book, found))),
+        ("Stop", NO_KEY, [_stop(book, tag) for tag in found.stop]),
+        ("Shut and lock", _no_lock(found), [_shut(book, one) for one in order_of_shutting(found)]),
+        ("Let it out", LEFT_OPEN, list(_let_out(book, found))),
+        ("Prove it", if_it_stays, list(_prove(book, found, current=current))),
     )
+    yield Paragraph((SECOND,))
     number = 0
-    for title, made in groups:
+    for title, said, made in groups:
         if made:
+            numbered = [replace(step, number=str(at)) for at, step in enumerate(made, number + 1)]
+            number += len(made)
             yield Heading(title, 3)
-            numbered = []
-            for step in made:
-                number += 1
-                numbered.append(_numbered(step, number))
+            yield Paragraph((said,))
             yield Steps(tuple(numbered))
     for side in found.sides:
         if not side.shown:
             yield Paragraph((f"Nothing shows {side.name} at zero: do not take it for proved.",))
-
-
-def _numbered(step: Step, number: int) -> Step:
-    return Step(
-        str(number),
-        step.do,
-        step.item,
-        step.place,
-        step.to,
-        step.see,
-        if_not=step.if_not,
-        second=step.second,
-        hold=step.hold,
-    )
 
 
 def _item(book: Book, tag: str) -> Cell:
@@ -100,8 +92,6 @@ def _stop(book: Book, tag: str) -> Step:
         place=_place(book, tag),
         hold=_note(book, tag),
         see=(f"stands, {LOCK}",),
-        if_not="Where no lock fits, take away what starts it and keep it on you.",
-        second=SECOND,
     )
 
 
@@ -114,7 +104,7 @@ def _shut(book: Book, point: Point) -> Step:
     }
     do = verbs.get(position, "Turn, lock and tag")
     see: Cell = (f"{position}, {LOCK}",)
-    if point.kind == "fuse":
+    if point.kind == FUSE:
         see = ("out, and on the person who works",)
     return Step(
         number="",
@@ -124,57 +114,44 @@ def _shut(book: Book, point: Point) -> Step:
         to="" if position in verbs else position,
         hold=_note(book, point.tag),
         see=see,
-        if_not=_no_lock(point),
-        second=SECOND,
     )
 
 
-def _no_lock(point: Point) -> str:
-    if point.kind == "fuse":
-        return "Never pull it while current flows: what it feeds is off first."
-    if point.kind in SWITCHES:
-        return "Where no lock fits, pull the fuse before it or part its cable, and tag it."
-    return "Where no lock fits, take the handle off, keep it on you, and tag the valve."
+def _no_lock(found: Isolation) -> str:
+    """What is done where no lock fits, of the kinds of points that there are."""
+    kinds = {one.kind for one in found.points}
+    said = []
+    if kinds - {FUSE, *SWITCHES}:
+        said.append("Where no lock fits a valve, take its handle off and keep it on you.")
+    if kinds & set(SWITCHES):
+        said.append("Where no lock fits a switch, pull the fuse before it or part its cable.")
+    if FUSE in kinds:
+        said.append("Never pull a fuse while current flows.")
+    return " ".join(said)
 
 
 def _let_out(book: Book, found: Isolation) -> Iterator[Step]:
-    for bleed in found.bleeds:
-        for tag in bleed.valves:
-            worked = (
-                " It is what is worked on: believe the gauge alone." if tag in found.tags else ""
-            )
-            yield Step(
-                number="",
-                do="Open slowly",
-                item=_item(book, tag),
-                place=_place(book, tag),
-                see=("open, and left open",),
-                if_not=f"{RELEASED}{worked}",
-            )
-
-
-def _prove(book: Book, found: Isolation) -> Iterator[Step]:
-    current = any(side.medium is Medium.CURRENT for side in found.sides)
-    for tag in found.shows:
+    for tag in dict.fromkeys(tag for bleed in found.bleeds for tag in bleed.valves):
+        worked = "It is what is worked on: believe the gauge alone." if tag in found.tags else ""
         yield Step(
             number="",
-            do="Read",
+            do="Open",
             item=_item(book, tag),
             place=_place(book, tag),
-            see=(ZERO_TWICE,),
-            if_not=STILL_FED if current else RELEASED,
-            second=SECOND,
+            see=("open",),
+            hold=(worked,) if worked else (),
+        )
+
+
+def _prove(book: Book, found: Isolation, *, current: bool) -> Iterator[Step]:
+    for tag in found.shows:
+        yield Step(
+            number="", do="Read", item=_item(book, tag), place=_place(book, tag), see=(ZERO_TWICE,)
         )
     if current:
         yield Step("", "Prove the meter on something that is live", (), see=("its voltage",))
-        yield Step(
-            number="",
-            do="Measure where the work is: each pole to the other, and each to the hull",
-            item=(),
-            see=("0 V",),
-            if_not=STILL_FED,
-            second=SECOND,
-        )
+        work = "Measure where the work is: each pole to the other, and each to the hull"
+        yield Step("", work, (), see=("0 V",))
         yield Step("", "Prove the meter again", (), see=("its voltage",))
 
 
