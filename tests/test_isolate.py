@@ -139,11 +139,10 @@ def test_the_sheet_is_printed_with_every_step_in_order(
         "see: 0, and still 0 after a wait",
         "- SA-CP-001: held back by SA-HV-001; blocks 1",
         "- Without supply: SA-EN-001 Main engine.",
-        "SA-HV-001 holds back SA-CP-001 alone: a small leak fills it again.",
+        "A single block: SA-HV-001. Behind it: SA-CP-001. A small leak fills",
         "- SA-HV-003 Start-air valve: nothing live is beyond it",
-        "2. Shut SA-HV-002 Receiver drain.",
-        "3. Take the lock off, and open slowly, SA-HV-001 Filling valve.",
-        "How it stands at the end:",
+        "- Shut SA-HV-002 Receiver drain: stands shut",
+        "- Take the lock off, and open slowly: SA-HV-001 Filling valve:",
         "Walk the line before you trust it.",
     )
     places = [said.find(words) for words in order]

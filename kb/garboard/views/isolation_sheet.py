@@ -37,7 +37,7 @@ DEFERS = (
     " nothing on this sheet alone. It does not replace the flag state, class, the surveyor or licensed trades."
 )
 NOT_TRACED = "No record says that anybody traced these connections along the pipes."
-MESSAGES = 3
+MESSAGES = 2
 """How many safety messages stand on a sheet."""
 
 
@@ -144,9 +144,13 @@ def _lost(book: Book, found: Isolation) -> Iterator[Block]:
 def _watch(book: Book, found: Isolation) -> Iterator[Block]:
     lines: list[Cell] = []
     current = any(side.medium is Medium.CURRENT for side in found.sides)
+    alike: dict[tuple[str, ...], list[str]] = {}
     for tag, stores in found.watch.items():
-        what = "nothing else does." if current else "a small leak fills it again."
-        lines.append((Plate(tag), " holds back ", *plates(stores), f" alone: {what}"))
+        alike.setdefault(stores, []).append(tag)
+    for stores, points in alike.items():
+        leak = "" if current else " A small leak fills it again."
+        behind: Cell = (". Behind it: ", *plates(stores), f".{leak}")
+        lines.append(("A single block: ", *_either(points), *behind))
     shut_in = "nothing live is beyond it, but what is shut in there stays: leave it open, or lock it shut."
     lines += [
         (Plate(tag), f" {title_of(book, tag)}: {shut_in}") for tag in found.shut_in if not current
@@ -159,6 +163,14 @@ def _watch(book: Book, found: Isolation) -> Iterator[Block]:
         yield Heading("Watch while the work lasts")
         yield Bullets(tuple(lines))
         yield Paragraph((stop if current else f"Bleeds stay open. {stop}",))
+
+
+def _either(tags: Iterable[str]) -> Cell:
+    """Tags of which each does the same by itself."""
+    runs: list[Run] = []
+    for tag in tags:
+        runs += [", and so is ", Plate(tag)] if runs else [Plate(tag)]
+    return tuple(runs)
 
 
 def plates(tags: Iterable[str]) -> Cell:

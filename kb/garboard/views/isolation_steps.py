@@ -10,7 +10,6 @@ from garboard.systems.medium import Medium
 from garboard.views.inline import cell, title_of
 from garboard.views.page import (
     Block,
-    Bullets,
     Cell,
     Column,
     Heading,
@@ -27,6 +26,7 @@ __all__ = ["giving_back", "isolating_steps", "stands"]
 SECOND = "A second person checks every step alone, afterwards."
 NO_KEY = "Where no lock fits, take away what starts it and keep it on you."
 LEFT_OPEN = "Slowly, standing aside, and left open until the work is done."
+COLUMNS = ("do", "stands", "seen by two")
 LOCK = "lock no. ______"
 FUSE = "fuse"
 SWITCHES = ("switch", "breaker")
@@ -156,27 +156,25 @@ def _prove(book: Book, found: Isolation, *, current: bool) -> Iterator[Step]:
 
 
 def giving_back(book: Book, found: Isolation) -> Iterator[Block]:
-    """Everything in reverse, and the line-up that it ends with."""
-    order = tuple(reversed(order_of_shutting(found)))
+    """Everything in reverse, each with the position it ends in and room for two who saw it."""
+    worked = set(found.tags)
     bleeds = dict.fromkeys(tag for bleed in found.bleeds for tag in reversed(bleed.valves))
-    lines: list[Cell] = [("Everything refitted, tools counted, everybody away from it.",)]
-    lines += [(_shut_again(book, tag), *_item(book, tag), ".") for tag in bleeds]
-    lines += [(f"{_opened(one)} ", *_item(book, one.tag), ".") for one in order]
-    lines += [("Take the lock off ", *_item(book, tag), ", last of all.") for tag in found.stop]
+    rows = [(_shut_again(book, tag), tag, _usual(book, tag)) for tag in bleeds if tag not in worked]
+    points = reversed(order_of_shutting(found))
+    rows += [(_opened(one), one.tag, stands(one.kind, one.usual)) for one in points]
+    rows += [("Take the lock off, last of all:", tag, "ready") for tag in found.stop]
     yield Heading("Giving back")
-    yield Paragraph(("The one who put a lock on takes it off.",))
-    yield Bullets(tuple(lines), ordered=True)
-    rows = [(tag, _usual(book, tag)) for tag in bleeds if tag not in found.tags]
-    rows += [(one.tag, stands(one.kind, one.usual)) for one in order]
+    yield Paragraph(
+        (
+            "Everything refitted, tools counted, everybody away from it. Whoever put a lock on takes it off."
+            " What was worked on stands as is usual.",
+        )
+    )
     yield Table(
-        "How it stands at the end",
+        "In this order",
+        tuple(Column(title, strong=title == "stands") for title in COLUMNS),
         tuple(
-            Column(title, strong=title == "stands")
-            for title in ("tag", "place", "stands", "seen by two")
-        ),
-        tuple(
-            Row(((Plate(tag),), (_place(book, tag) or "not recorded",), (usual,), ("____ ____",)))
-            for tag, usual in rows
+            Row(((do, " ", *_item(book, tag)), (usual,), ("____ ____",))) for do, tag, usual in rows
         ),
         "nothing was moved",
     )
@@ -185,13 +183,13 @@ def giving_back(book: Book, found: Isolation) -> Iterator[Block]:
 def _opened(point: Point) -> str:
     usual = stands(point.kind, point.usual)
     if point.usual == point.position:
-        return f"Take the lock off, and leave {usual},"
-    verbs = {"open": "Take the lock off, and open slowly,", "in": "Put back"}
-    return verbs.get(usual, f"Take the lock off, and put to {usual},")
+        return f"Take the lock off, and leave {usual}:"
+    verbs = {"open": "Take the lock off, and open slowly:", "in": "Put back"}
+    return verbs.get(usual, f"Take the lock off, and put to {usual}:")
 
 
 def _shut_again(book: Book, tag: str) -> str:
-    return "Shut " if _usual(book, tag) == "shut" else f"Leave {_usual(book, tag)} "
+    return "Shut" if _usual(book, tag) == "shut" else f"Leave {_usual(book, tag)}:"
 
 
 def _usual(book: Book, tag: str) -> str:
