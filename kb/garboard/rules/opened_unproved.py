@@ -4,8 +4,8 @@ Why: a flange slackened on a line that somebody believed empty. 29 CFR 1910.147(
 isolation first, then for stored energy to be let go and seen to be gone.
 
 Fix: put the isolation, a reading of 0 and the message of the hazard before the step. A bleed
-opened to prove zero is no opening up. Only the order of the steps is looked at; whether the
-isolation cuts off every source is a question to the layout.
+opened to prove zero is no opening up. Only the order of the steps is looked at; whether an
+isolation cuts off every source, `isolation-incomplete` asks.
 """
 
 from collections.abc import Iterator, Sequence

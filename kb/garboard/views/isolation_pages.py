@@ -39,7 +39,9 @@ FOLDER = "isolate"
 
 def isolations_in(book: Book) -> IsolationsOf:
     """The boundaries of every system that has connections."""
-    return {code: boundaries_of(one) for code, one in book.surveys.items() if one.plant.parts}
+    return {
+        code: boundaries_of(one) for code, one in book.surveys.items() if book.systems[code].runs
+    }
 
 
 def isolation_key(boundary: Boundary) -> str:

@@ -90,7 +90,7 @@ def _what_it_does(book: Book, system: System, others: list[Draft]) -> Draft:
     draft.add(*_written(draft, system, str(PageKind.WHAT_IT_DOES)))
     draft.add(Heading("Pages of this system"))
     tiles = [(Link(other.key, other.title), other.kind) for other in others]
-    if book.surveys[system.code].plant.parts:
+    if system.runs:
         tiles.append((Link(system_key(system, "isolations"), "Isolations"), "isolations"))
     draft.add(Tiles(tuple(tiles)))
     if system.gaps:
