@@ -24,12 +24,13 @@ components:
   HV-003: {kind: stop valve, name: Start-air valve, usual: open}
   EN-001: {kind: consumer, name: Main engine}
   HV-009: {kind: stop valve}
+headers: {engine line: {tag: LN-001}}
 connections:
   - CP-001 > NV-001 > HV-001 > AR-001
   - AR-001.relief > RV-001
   - AR-001.gauge > PI-001
   - AR-001.drain > HV-002 > bilge
-  - AR-001.out > HV-003 > EN-001
+  - AR-001.out > HV-003 > engine line > EN-001
 """
 BILGE = """\
 title: Bilge
@@ -179,6 +180,7 @@ def test_several_parts_are_isolated_together(
     ("tags", "words"),
     [
         (["SA-AR-01"], "there is no part 'SA-AR-01'; did you mean SA-AR-001?"),
+        (["SA-LN-001"], "SA-LN-001 is a pipe: name a part that is joined to it"),
         (["SA-HV-009"], "SA-HV-009 is in no connection of SA"),
         (["SA-AR-001", "BG-HV-001"], "SA and BG are two systems"),
     ],

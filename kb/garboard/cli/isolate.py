@@ -48,6 +48,9 @@ def _known(book: Book, tag: str) -> str:
     Raises:
         GarboardError: There is no such tag, or it is in no connection.
     """
+    headers = (one for system in book.systems.values() for one in (system.headers or {}).values())
+    if any(one.tag == tag for one in headers):
+        raise GarboardError(f"{tag} is a pipe: name a part that is joined to it")
     if tag not in book.components:
         near = nearest(tag, book.components)
         raise GarboardError(

@@ -20,7 +20,8 @@ from collections.abc import Iterator
 
 from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
-from garboard.records.procedure import Use
+from garboard.names import system_of
+from garboard.records.procedure import Procedure, Use
 from garboard.rules.isolations import Written, in_words, written_isolations
 from garboard.rules.steps import live_procedures
 from garboard.systems.blocks import Joined, still_joined
@@ -37,14 +38,33 @@ NEAR = 4
 def check(book: Book) -> Iterator[Diagnostic]:
     """Hold the points of every isolation against the layout."""
     for procedure in live_procedures(book):
-        survey = book.surveys.get(procedure.system)
-        drawn = survey is not None and survey.plant.parts
-        if procedure.use is Use.ISOLATION and not procedure.isolates and drawn:
-            text = "it names no part that it makes safe, so its points are held against nothing"
-            cure = "name the parts in `isolates`, or give it another use"
-            yield Diagnostic(procedure.place("use"), SEVERITY, text, cure, CODE, str(procedure.id))
+        if procedure.use is Use.ISOLATION:
+            yield from _held_against_nothing(book, procedure)
     for written in written_isolations(book):
         yield from _joined(book, written)
+
+
+def _held_against_nothing(book: Book, procedure: Procedure) -> Iterator[Diagnostic]:
+    """What a procedure says it makes safe and the layout does not know; all of it, where it says nothing."""
+    about = str(procedure.id)
+    if not procedure.isolates and _is_drawn(book, procedure.system):
+        text = "it names no part that it makes safe, so its points are held against nothing"
+        cure = "name the parts in `isolates`, or give it another use"
+        yield Diagnostic(procedure.place("use"), SEVERITY, text, cure, CODE, about)
+    for tag in procedure.isolates:
+        code = system_of(tag)
+        if _is_drawn(book, code) and tag not in book.surveys[code].plant.numbers:
+            text = (
+                f"{tag} is no part that a connection names, so its points are held against nothing"
+            )
+            cure = f"name the parts that are joined there, or put {tag} into a connection"
+            where = procedure.place("isolates")
+            yield Diagnostic(where, SEVERITY, text, cure, CODE, about)
+
+
+def _is_drawn(book: Book, code: str) -> bool:
+    system = book.systems.get(code)
+    return system is not None and bool(system.runs)
 
 
 def _joined(book: Book, written: Written) -> Iterator[Diagnostic]:

@@ -111,8 +111,9 @@ def _written(procedure: Procedure, leaks: Leaks, tags: Sequence[str]) -> Written
     for tag in map(str, procedure.points):
         part = plant.part(tag)
         position = ends.get(tag, "")
-        if part is not None and part.lockable and position in part.names:
-            at = part.names.index(position)
+        names = [name.casefold() for name in part.names] if part is not None else []
+        if part is not None and part.lockable and position in names:
+            at = names.index(position)
             if part.coupled or not part.positions[at]:
                 held[plant.numbers[tag]] = at
         elif position == "stopped":
