@@ -156,7 +156,7 @@ def _prove(book: Book, found: Isolation, *, current: bool) -> Iterator[Step]:
 
 
 def giving_back(book: Book, found: Isolation) -> Iterator[Block]:
-    """Everything in reverse, each with the position it ends in and room for two who saw it."""
+    """Everything in reverse, each with the position it ends in and a blank for the two who saw it."""
     worked = set(found.tags)
     bleeds = dict.fromkeys(tag for bleed in found.bleeds for tag in reversed(bleed.valves))
     rows = [(_shut_again(book, tag), tag, _usual(book, tag)) for tag in bleeds if tag not in worked]
