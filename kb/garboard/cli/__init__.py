@@ -17,6 +17,7 @@ from garboard.changes.since_edition import since_edition
 from garboard.cli.arguments import add_command, add_folder, content_folder
 from garboard.cli.edition import add_edition, edition
 from garboard.cli.intake import add_intake, intake
+from garboard.cli.isolate import add_isolate, isolate
 from garboard.cli.numbers import trace, value
 from garboard.cli.pack import add_pack, pack
 from garboard.cli.refresh import add_refresh, refresh
@@ -37,6 +38,7 @@ __all__ = [
     "check",
     "edition",
     "intake",
+    "isolate",
     "main",
     "new",
     "pack",
@@ -123,6 +125,7 @@ def _parser() -> argparse.ArgumentParser:
     one.add_argument("address", help="such as receiver-sizing.n")
     add_folder(one)
 
+    add_isolate(commands)
     add_refresh(commands)
     add_sign(commands)
     add_supersede(commands)

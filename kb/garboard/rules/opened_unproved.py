@@ -7,8 +7,9 @@ Where the system has a layout, the steps are walked on it as well, from the oper
 part that may still hold pressure, or that an open way feeds, is not proved by the words alone.
 
 Fix: put the isolation, a reading of 0 and the message of the hazard before the step; shut what
-feeds it. A bleed opened to prove zero is no opening up. Say in `when` from which operating state it starts:
-without one, a valve that no step names counts as standing the worst way.
+feeds it. A bleed opened to prove zero is no opening up; whether an isolation cuts off every
+source, `isolation-incomplete` asks. Say in `when` from which operating state it starts: without
+one, a valve that no step names counts as standing the worst way.
 """
 
 from collections.abc import Iterator, Sequence
@@ -18,9 +19,8 @@ from garboard.errors import Diagnostic, Severity
 from garboard.records.base import bare_id
 from garboard.records.procedure import Procedure, Step, Use
 from garboard.rules.line_ups import folded
-from garboard.rules.steps import live_procedures, opens_up, verb
+from garboard.rules.steps import live_procedures, opens_up, sees_zero, verb
 from garboard.systems.forbidden import Trouble
-from garboard.systems.step_words import says_zero
 
 CODE = "opened-unproved"
 SEVERITY = Severity.STOP
@@ -86,7 +86,7 @@ def _missing(book: Book, procedure: Procedure, before: Sequence[Step], step: Ste
     if in_force is None and not any(_isolates(book, one) for one in before):
         yield "isolation"
     proofs = (*before, *(in_force.steps if in_force else ()))
-    if not any(_sees_zero(book, one) for one in proofs):
+    if not any(sees_zero(book, one) for one in proofs):
         yield "reading of 0"
     if not any(one.message for one in (*before, step)):
         yield "message"
@@ -97,15 +97,6 @@ def _isolates(book: Book, step: Step) -> bool:
     if part is not None and part.kind in BREAKS_CURRENT:
         return verb(step.do) in SWITCHES_OFF or folded(step.to, part.kind) == "shut"
     return verb(step.do) in ISOLATES
-
-
-def _sees_zero(book: Book, step: Step) -> bool:
-    if step.see is None or step.see.value is None:
-        return False
-    value = book.values.get(step.see.value)
-    if value is not None:
-        return value.si == 0
-    return says_zero(step.see.value)
 
 
 def _listed(names: Sequence[str], last: str = "or") -> str:

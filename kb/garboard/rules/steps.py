@@ -10,7 +10,7 @@ from garboard.records.base import bare_id
 from garboard.records.hazard import Hazard
 from garboard.records.procedure import Procedure, Step
 from garboard.records.standing import has_left
-from garboard.systems.step_words import MOVES, RELEASES, end_position, verb
+from garboard.systems.step_words import MOVES, RELEASES, end_position, says_zero, verb
 from garboard.systems.step_words import opens_up as opens_up_part
 
 __all__ = [
@@ -21,6 +21,7 @@ __all__ = [
     "message_of",
     "opens_up",
     "releases",
+    "sees_zero",
     "verb",
 ]
 
@@ -38,6 +39,16 @@ def opens_up(book: Book, step: Step) -> bool:
 def releases(book: Book, step: Step) -> bool:
     """Whether a step lets energy out or in, or opens what holds it."""
     return verb(step.do) in RELEASES or opens_up(book, step)
+
+
+def sees_zero(book: Book, step: Step) -> bool:
+    """Whether a step sees that nothing is left: a reading of 0, or that it is dead."""
+    if step.see is None or step.see.value is None:
+        return False
+    value = book.values.get(step.see.value)
+    if value is not None:
+        return value.si == 0
+    return says_zero(step.see.value)
 
 
 def message_of(book: Book, step: Step) -> Hazard | None:

@@ -1,6 +1,6 @@
 """The page of one tag: what it is, where, its numbers, what it is joined with, what names it."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from garboard.book import Book
 from garboard.calc.value import Value
@@ -53,8 +53,14 @@ FACTS = (
 DATES = ("fitted", "expires")
 
 
-def component_draft(book: Book, part: Component) -> Draft:
-    """Start the page of a component."""
+def component_draft(book: Book, part: Component, isolation: Iterable[Block] = ()) -> Draft:
+    """Start the page of a component.
+
+    Args:
+        book: The book.
+        part: The component.
+        isolation: What is said of how it is made safe to work on.
+    """
     draft = Draft(book, part.tag, part.name or part.kind, "part", system=part.system)
     draft.source_path = part.where.path
     found = [
@@ -63,7 +69,7 @@ def component_draft(book: Book, part: Component) -> Draft:
     draft.messages = tuple(message_of(book, one) for one in worst_first(found))
     draft.add(Facts(tuple(_facts(book, part))))
     draft.add(_numbers(draft, part), *_measured(draft, part))
-    draft.add(*_joined(book, part), *_proof(book, part))
+    draft.add(*_joined(book, part), *isolation, *_proof(book, part))
     if part.photo:
         draft.add(Photo(part.photo, f"{part.name or part.kind}, {part.tag}"))
     return draft

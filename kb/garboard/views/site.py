@@ -23,6 +23,12 @@ from garboard.views.editions import edition_drafts, is_about_editions
 from garboard.views.front import front_draft, stub_draft
 from garboard.views.how_to_review import how_to_review_draft
 from garboard.views.inline import heir_of, title_of
+from garboard.views.isolation_pages import (
+    is_isolation,
+    isolation_drafts,
+    isolations_in,
+    part_isolation,
+)
 from garboard.views.lists import unfinished
 from garboard.views.manual import numbers_draft, rule_drafts, standing_draft
 from garboard.views.method_page import method_drafts
@@ -63,11 +69,16 @@ def lay_out(  # noqa: PLR0913, PLR0917 - every source of pages is handed in
         compared: What differs between editions, and since the last one.
     """
     problems = by_roles(book, found)
+    isolations = isolations_in(book)
     drafts = [
         front_draft(book),
         *(draft for system in book.systems.values() for draft in system_drafts(book, system)),
         *(record_draft(book, record) for record in book.records.values()),
-        *(component_draft(book, part) for part in book.components.values()),
+        *(
+            component_draft(book, part, part_isolation(book, isolations, tag))
+            for tag, part in book.components.items()
+        ),
+        *isolation_drafts(book, isolations),
         *register_drafts(book),
         *edition_diff_drafts(book, compared),
         *method_drafts(book, methods, proofs),
@@ -228,7 +239,11 @@ def contents(book: Book, pages: tuple[Page, ...]) -> tuple[Section, ...]:
             )
         )
         parts = tuple(tag for tag, part in book.components.items() if part.system == system.code)
-        sections = (*records, Section("Parts", parts)) if parts else records
+        isolations = tuple(
+            page.key for page in pages if page.system == system.code and is_isolation(page.key)
+        )
+        named = (("Parts", parts), ("Isolations", isolations))
+        sections = (*records, *(Section(title, inner) for title, inner in named if inner))
         systems.append(Section(system.title, own, sections))
     others = set(keys) - {key for section in systems for key in _keys(section)}
     rest = [key for key in keys if key in others]

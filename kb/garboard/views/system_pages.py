@@ -94,7 +94,10 @@ def _what_it_does(book: Book, system: System, others: list[Draft]) -> Draft:
     draft.messages = tuple(message_of(book, one) for one in worst[:WORST])
     draft.add(*_written(draft, system, str(PageKind.WHAT_IT_DOES)))
     draft.add(Heading("Pages of this system"))
-    draft.add(Tiles(tuple((Link(other.key, other.title), other.kind) for other in others)))
+    tiles = [(Link(other.key, other.title), other.kind) for other in others]
+    if system.runs:
+        tiles.append((Link(system_key(system, "isolations"), "Isolations"), "isolations"))
+    draft.add(Tiles(tuple(tiles)))
     if system.gaps:
         draft.add(
             Heading("Known to be missing"), Bullets(tuple(cell(book, gap) for gap in system.gaps))
