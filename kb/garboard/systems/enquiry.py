@@ -59,7 +59,7 @@ class Enquiry:
     def unlocked(self) -> Net:
         """The net with its locked valves free as well: for what is asked of every valve."""
         free = {n: at for n, at in self.net.held.items() if self.net.parts[n].locked != at}
-        return Net(self.net.count, self.net.parts, free)
+        return Net(self.net.count, self.net.parts, free, self.net.vented)
 
     @cached_property
     def vessels(self) -> tuple[Part, ...]:
@@ -95,7 +95,7 @@ class Enquiry:
     def _feed(self, starts: frozenset[int], targets: frozenset[int]) -> Fed:
         nodes, came = fed_outside(self.net, starts, self.always(targets))
         settled = True
-        if nodes and self.net.coupled and can_settle(self.net):
+        if nodes and self.net.coupled and can_settle(self.net, len(self._fed) + 1):
             nodes &= fed_over_time(self.net, starts, targets)
         elif nodes and self.net.coupled:
             settled = False

@@ -97,4 +97,4 @@ def faulted(net: Net, fault: Fault) -> Net:
     """The net with the fault in it, for a whole search over sequences of line-ups."""
     by = net.parts[fault.number]
     leak = Part(by.tag, by.kind, {}, (fault.arcs,), carries_relief=False)
-    return Net(net.count, (*net.parts, leak), net.held)
+    return Net(net.count, (*net.parts, leak), net.held, net.vented)

@@ -14,7 +14,14 @@ from garboard.records.component import Component
 from garboard.records.system import End, Joins, Run, System
 from garboard.systems.behaviour import BEHAVIOURS, Behaviour, Passes
 from garboard.systems.medium import medium_of
-from garboard.systems.passing import OPENS_OUT, open_air_of, part_of, reliefs_of, sources_of
+from garboard.systems.passing import (
+    OPENS_OUT,
+    open_ends_of,
+    part_of,
+    reliefs_of,
+    sources_of,
+    users_that_exhaust,
+)
 from garboard.systems.plant import Joint, Pipe, Plant
 from garboard.systems.settings import Setting, setting_of, settings_of
 from garboard.systems.trapping import harmless_pressures
@@ -133,7 +140,8 @@ class _Laying:
     def finish(self, values: Mapping[str, Value]) -> Plant:
         """The graph."""
         named = {joint.name for joint in self.parent if joint.joins is Joins.PART}
-        foreign = [tag for tag in self.known if tag in named and tag not in set(self.own)]
+        own = set(self.own)
+        foreign = [tag for tag in self.known if tag in named and tag not in own]
         tags = [tag for tag in (*self.own, *foreign) if tag in named]
         self.look_for_loose(named)
         for tag in tags:
@@ -159,6 +167,7 @@ class _Laying:
         settings = {tag: settings_of(self.known[tag], values) for tag in tags}
         headers = {one.name: node for one, node in nodes.items() if one.joins is Joins.HEADER}
         parts = tuple(part_of(self.known[tag], ports[tag], settings[tag], joined) for tag in tags)
+        open_ends = frozenset(open_ends_of(self.known, parts, nodes, joined))
         medium = medium_of(self.system)
         return Plant(
             system=self.system,
@@ -174,7 +183,8 @@ class _Laying:
             services=_services(self.system, pipes, nodes, len(joints)),
             reliefs=tuple(reliefs_of(parts, settings, joined)),
             sources=tuple(sources_of(parts, self.known, settings, medium)),
-            open_air=frozenset(open_air_of(self.known, parts, nodes, joined)),
+            open_air=open_ends.union(users_that_exhaust(self.known, parts)),
+            vented=open_ends.union(part.nodes[0] for part in parts if part.kind == "sea"),
             harmless=harmless_pressures(values),
             faults=tuple(self.faults),
             numbers={tag: number for number, tag in enumerate(tags)},

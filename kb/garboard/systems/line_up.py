@@ -74,11 +74,13 @@ def _turned_away(net: Net, number: int, leaving: set[Arc]) -> str:
 
 def _shut_towards(net: Net, way: Way, at: int, targets: set[int]) -> dict[int, set[Arc]]:
     """The free parts that leave what is joined with the place, towards a target, by what arcs."""
+    if not targets:
+        return {}
     on = {number for _, _, number in way}
     inside = _joined(net, at, on)
     leaving: dict[int, set[Arc]] = {}
     for u in inside:
-        for v, n in net.any_position()[u] if targets else ():
+        for v, n in net.any_position()[u]:
             if v not in inside and n not in on and net.is_free(n):
                 leaving.setdefault(n, set()).add((u, v))
     leads: dict[int, bool] = {}

@@ -16,17 +16,25 @@ Row = list[tuple[int, int]]
 class Net:
     """Parts between numbered nodes, some held in one position."""
 
-    def __init__(self, count: int, parts: Sequence[Part], held: Mapping[int, int]) -> None:
+    def __init__(
+        self,
+        count: int,
+        parts: Sequence[Part],
+        held: Mapping[int, int],
+        vented: Collection[int] = (),
+    ) -> None:
         """Sort the arcs.
 
         Args:
             count: Nodes are numbered from 0 to count - 1.
             parts: The parts.
             held: Position in which a part stays, by its number: locked valves, points of an isolation.
+            vented: Nodes where no pressure can stand.
         """
         self.count = count
         self.parts = parts
         self.held = held
+        self.vented = vented
         self.fixed: list[Through] = []
         """Arcs that are always there."""
         self.closable: list[Through] = []
@@ -77,7 +85,7 @@ class Net:
 
     def with_held(self, held: Mapping[int, int]) -> "Net":
         """The same with further parts held."""
-        return Net(self.count, self.parts, {**self.held, **held})
+        return Net(self.count, self.parts, {**self.held, **held}, self.vented)
 
 
 def adjacency(count: int, arcs: Collection[Through], *, back: bool = False) -> list[Row]:
@@ -99,4 +107,4 @@ def net_of(plant: Plant, *, locks: bool = True) -> Net:
         locks: Whether secured locked valves stay as they are locked.
     """
     held = {n: part.locked for n, part in enumerate(plant.parts) if part.locked is not None}
-    return Net(plant.count, plant.parts, held if locks else {})
+    return Net(plant.count, plant.parts, held if locks else {}, plant.vented)

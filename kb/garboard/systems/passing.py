@@ -9,7 +9,14 @@ from garboard.systems.medium import Medium
 from garboard.systems.plant import Arc, Joint, Part, Relief, Source
 from garboard.systems.settings import NO_LIMIT, Setting
 
-__all__ = ["OPENS_OUT", "open_air_of", "part_of", "reliefs_of", "sources_of"]
+__all__ = [
+    "OPENS_OUT",
+    "open_ends_of",
+    "part_of",
+    "reliefs_of",
+    "sources_of",
+    "users_that_exhaust",
+]
 
 OPENS_OUT = ("drain valve", "vent valve", "test cock", "plug")
 """Where nothing is drawn after them, they open to the air; usually they are shut."""
@@ -141,21 +148,28 @@ def sources_of(
             yield Source(part.tag, part.ports["out"], most, machine, pushes)
 
 
-def open_air_of(
+def open_ends_of(
     components: Mapping[str, Component],
     parts: tuple[Part, ...],
     nodes: Mapping[Joint, int],
     joined: Collection[Joint],
 ) -> Iterator[int]:
-    """Nodes that are open to the air."""
+    """Nodes that nothing ever shuts off from the air: no pressure stands there."""
     for joint, node in nodes.items():
         if joint.joins is Joins.OUTSIDE:
             yield node
     for part in parts:
-        component = components[part.tag]
-        open_tank = part.kind == "tank" and component.rated is None
-        exhausts = part.kind == "consumer" and component.exhausts
-        if open_tank or exhausts or part.kind == "compartment":
+        open_tank = part.kind == "tank" and components[part.tag].rated is None
+        if open_tank or part.kind == "compartment":
             yield part.nodes[0]
         if part.kind in OPENS_OUT and Joint(Joins.PART, part.tag, "out") not in joined:
             yield part.ports["out"]
+
+
+def users_that_exhaust(
+    components: Mapping[str, Component], parts: tuple[Part, ...]
+) -> Iterator[int]:
+    """Nodes of users that let out what reaches them."""
+    for part in parts:
+        if part.kind == "consumer" and components[part.tag].exhausts:
+            yield part.nodes[0]

@@ -83,8 +83,10 @@ class Part:
 
     @property
     def coupled(self) -> bool:
-        """Whether moving it opens one way as it shuts another: three-way and ganged valves."""
-        return len(self.positions) > 2 or (len(self.positions) == 2 and all(self.positions))
+        """Whether moving it opens one way as it moves another: three-way and ganged valves."""
+        return len(self.positions) > 2 or (
+            self.movable and (all(self.positions) or len(self.nodes) > 2)
+        )
 
     @property
     def nodes(self) -> tuple[int, ...]:
@@ -92,8 +94,18 @@ class Part:
         return tuple(dict.fromkeys(self.ports.values()))
 
     def carrying(self, arc: Arc) -> tuple[int, ...]:
-        """The positions in which an arc passes."""
-        return tuple(number for number, arcs in enumerate(self.positions) if arc in arcs)
+        """The positions in which it passes from one node to another, straight or by a third port.
+
+        Where no single position does, the pressure waits in the part: those that let it out again.
+        """
+        u, v = arc
+        straight = [
+            number
+            for number, arcs in enumerate(self.positions)
+            if arc in arcs or any((u, by) in arcs and (by, v) in arcs for by in self.nodes)
+        ]
+        last = [n for n, arcs in enumerate(self.positions) if any(to == v for _, to in arcs)]
+        return tuple(straight or last)
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,6 +164,8 @@ class Plant:
     sources: tuple[Source, ...]
     open_air: frozenset[int]
     """Nodes that are open to the air: outside places, open tanks, compartments, users that exhaust."""
+    vented: frozenset[int] = frozenset()
+    """Nodes where no pressure can stand: outside places, open tanks, compartments, the sea."""
     harmless: Mapping[Medium, float] = field(default_factory=dict)
     """What may stay shut in, by medium [Pa above the atmosphere]."""
     faults: tuple[Diagnostic, ...] = ()

@@ -16,7 +16,7 @@ from dataclasses import dataclass
 from heapq import heappop, heappush
 
 from garboard.systems.net import Net, Row, Through, adjacency
-from garboard.systems.plant import Relief
+from garboard.systems.plant import Arc, Relief
 from garboard.systems.settings import NO_LIMIT
 
 __all__ = [
@@ -132,8 +132,13 @@ def _backward(net: Net, out: Collection[int], choice: Choice) -> _Backward:
 
 
 def caps_of(net: Net, reliefs: Iterable[Relief], choice: Choice | None = None) -> list[float]:
-    """The lowest setting of a relief valve that each node always reaches [Pa above the atmosphere]."""
+    """The lowest setting of a relief valve that each node always reaches; 0 where it is vented.
+
+    All in Pa above the atmosphere.
+    """
     caps = [NO_LIMIT] * net.count
+    for node in net.vented:
+        caps[node] = 0.0
     by_setting: dict[float, list[int]] = {}
     for relief in reliefs:
         if relief.lifts < NO_LIMIT:
@@ -213,13 +218,14 @@ def fed_outside(
     """Path avoidance: the nodes that starts feed by ways which touch no avoided node.
 
     With `avoided` what always reaches a relief valve, a node that comes out can be fed while it reaches none;
-    exact where no coupled part is free.
+    exact where no coupled part is free. A vented node passes nothing on.
 
     Returns:
         The nodes, and the last step of the way to each.
     """
     rows = _rows(net, choice)
     came: list[Through | None] = [None] * net.count
+    avoided = {*avoided, *net.vented}
     seen = {node for node in starts if node not in avoided}
     todo = deque(sorted(seen))
     while todo:
@@ -252,26 +258,29 @@ class Barriers:
 
 
 def fewest_barriers(net: Net, starts: Iterable[int], cost: Cost) -> Barriers:
-    """C. The fewest barriers between some starts and every node, every valve free: a 0-1 search."""
+    """C. The fewest barriers between some starts and every node, every valve free: a 0-1 search.
+
+    Of the ways with as few barriers it shows one of the fewest parts.
+    """
     rows = _costed(net, cost)
     count: list[int | None] = [None] * net.count
     came: list[Through | None] = [None] * net.count
     todo = deque(sorted(set(starts)))
     for node in todo:
         count[node] = 0
-    done: set[int] = set()
+    here = 0
+    beyond: list[int] = []
     while todo:
         node = todo.popleft()
-        if node in done:
-            continue
-        done.add(node)
-        here = count[node] or 0
-        for other, number, price in rows[node]:
+        for other, number, price in rows[node] if count[node] == here else ():
             so_far = count[other]
             if so_far is None or here + price < so_far:
                 count[other] = here + price
                 came[other] = (node, other, number)
-                (todo.append if price else todo.appendleft)(other)
+                (beyond if price else todo).append(other)
+        if not todo:
+            todo.extend(beyond)
+            here, beyond = here + 1, []
     return Barriers(count, came)
 
 
@@ -314,7 +323,7 @@ def _rows(net: Net, choice: Choice | None) -> list[Row]:
 def _costed(net: Net, cost: Cost) -> list[list[tuple[int, int, int]]]:
     rows: list[list[tuple[int, int, int]]] = [[] for _ in range(net.count)]
     for number in range(len(net.parts)):
-        arcs = net.arcs(number)
+        arcs = _ways_through(net, number)
         there, back = cost(number, True), cost(number, False)
         for u, v in arcs:
             if there is not None:
@@ -322,3 +331,12 @@ def _costed(net: Net, cost: Cost) -> list[list[tuple[int, int, int]]]:
             if back is not None and (v, u) not in arcs:
                 rows[v].append((u, number, back))
     return rows
+
+
+def _ways_through(net: Net, number: int) -> Collection[Arc]:
+    """Every way through a part; from one port to another by a third it is still one part that was passed."""
+    arcs = dict.fromkeys(net.arcs(number))
+    for by in net.parts[number].nodes if net.parts[number].coupled else ():
+        before, after = ([u for u, v in arcs if v == by], [v for u, v in arcs if u == by])
+        arcs.update(dict.fromkeys((u, v) for u in before for v in after if u != v))
+    return arcs

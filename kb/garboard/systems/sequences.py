@@ -18,12 +18,16 @@ __all__ = ["MOST_COMBINATIONS", "can_settle", "fed_over_time", "highest_over_tim
 
 MOST_COMBINATIONS = 4096
 """Above it the question is not settled here: in general it is as hard as any in NP."""
+MOST_VISITS = 100_000
+"""Parts visited, times combinations: a large plant is settled with fewer of them, so that it takes seconds."""
 FED = 1.0
 
 
-def can_settle(net: Net) -> bool:
-    """Whether the combinations of the coupled parts are few enough to be tried."""
-    return prod(len(net.parts[number].positions) for number in net.coupled) <= MOST_COMBINATIONS
+def can_settle(net: Net, times: int = 1) -> bool:
+    """Whether the combinations of the coupled parts are few enough to be tried, once or several times."""
+    combinations = prod(len(net.parts[number].positions) for number in net.coupled)
+    visits = combinations * len(net.parts) * times
+    return combinations <= MOST_COMBINATIONS and visits <= MOST_VISITS
 
 
 def highest_over_time(

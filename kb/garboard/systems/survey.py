@@ -23,9 +23,9 @@ class Survey:
     findings: tuple[PathFinding, ...]
     """The gravest first, then by code and what they are about; one a cause."""
     highest: tuple[float, ...]
-    """The most that can stand at each node, locks held [Pa above the atmosphere]."""
+    """The most that can stand at each node, locks held [Pa above the atmosphere]; never too low."""
     settled: bool
-    """Whether `highest` is exact."""
+    """Whether `highest` is exact: without three-way valves."""
 
     def hanging_on(self, tag: str) -> tuple[PathFinding, ...]:
         """The findings that would be there without one lock."""
@@ -42,7 +42,9 @@ def survey(plant: Plant) -> Survey:
         found += first
         if twice and locked:
             found += _only_when_free(first, check(free), locked)
-    return Survey(plant, tuple(sorted(set(found), key=_order)), tuple(held.highest), held.settled)
+    return Survey(
+        plant, tuple(sorted(set(found), key=_order)), tuple(held.relaxed.at), not held.net.coupled
+    )
 
 
 def _only_when_free(

@@ -13,9 +13,8 @@ from garboard.systems.enquiry import Enquiry
 from garboard.systems.finding import Level, PathFinding
 from garboard.systems.line_up import line_up, nodes_of
 from garboard.systems.plant import Relief
-from garboard.systems.search import Way, highest, way_to
+from garboard.systems.search import Way, caps_of, highest, way_to
 from garboard.systems.sequences import can_settle, highest_over_time
-from garboard.systems.settings import NO_LIMIT
 
 __all__ = ["find_relief_blows"]
 
@@ -47,7 +46,7 @@ def _seen(enquiry: Enquiry) -> Iterator[_Sees]:
     plant, net = enquiry.plant, enquiry.net
     running = ordinary(plant)
     starts = [(source.node, stop.setting.high) for source, stop in running]
-    relaxed = highest(net, starts, [NO_LIMIT] * net.count)
+    relaxed = highest(net, starts, caps_of(net, ()))
     at, settled = relaxed.at, not net.coupled or can_settle(net)
     blowing = [relief for relief in plant.reliefs if relief.opens <= at[relief.node]]
     if blowing and net.coupled and settled:

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator
 
 from garboard.systems.enquiry import Enquiry
 from garboard.systems.finding import Level, PathFinding
-from garboard.systems.line_up import line_up
+from garboard.systems.line_up import LineUp, line_up
 from garboard.systems.medium import Medium
 from garboard.systems.net import adjacency
 from garboard.systems.plant import Plant, Source
@@ -45,10 +45,10 @@ def _no_relief(enquiry: Enquiry, source: Source, reliefs: Iterable[int]) -> Path
     """A displacement machine that can be parted from every relief valve."""
     plant = enquiry.plant
     targets = set(reliefs) or _anything_else(plant, source)
-    shut = line_up(enquiry.net, (), source.node, targets).shut
+    lined_up = line_up(enquiry.net, (), source.node, targets)
     makes = plant.setting(source.tag, "makes")
     text = f"{source.tag} can run against a shut outlet without a relief valve"
-    text += f", {listed(shut)} shut" if shut else ""
+    text += _positions(lined_up)
     chokes = _may_choke(enquiry, source.node)
     text += f"; its way into the open can choke at {listed(chokes, 'or')}" if chokes else ""
     if makes is None:
@@ -63,11 +63,17 @@ def _no_relief(enquiry: Enquiry, source: Source, reliefs: Iterable[int]) -> Path
         text=text,
         help="fit a relief valve before the first valve of its outlet, or take that valve out",
         where=plant.components[source.tag].where,
-        shut=shut,
+        shut=lined_up.shut,
+        turned=lined_up.turned,
         at_fault=chokes,
         nodes=(source.node,),
         numbers=(f"{source.tag} makes {makes.text}",) if makes else (),
     )
+
+
+def _positions(lined_up: LineUp) -> str:
+    said = f", {listed(lined_up.shut)} shut" if lined_up.shut else ""
+    return said + "".join(f", {tag} turned to {position}" for tag, position in lined_up.turned)
 
 
 def _may_choke(enquiry: Enquiry, node: int) -> tuple[str, ...]:
@@ -85,9 +91,9 @@ def _may_choke(enquiry: Enquiry, node: int) -> tuple[str, ...]:
 def _shut_in(enquiry: Enquiry, source: Source, sinks: Iterable[int]) -> PathFinding:
     """A centrifugal machine that can be shut in."""
     plant = enquiry.plant
-    shut = line_up(enquiry.net, (), source.node, sinks).shut
+    lined_up = line_up(enquiry.net, (), source.node, sinks)
     text = f"{source.tag} can run against a shut outlet"
-    text += f", {listed(shut)} shut" if shut else ""
+    text += _positions(lined_up)
     text += "; a centrifugal machine then only heats what is in it"
     return PathFinding(
         code="dead-head",
@@ -97,7 +103,8 @@ def _shut_in(enquiry: Enquiry, source: Source, sinks: Iterable[int]) -> PathFind
         text=text,
         help="say in its procedure that it is stopped first, or fit a small by-pass back to its suction",
         where=plant.components[source.tag].where,
-        shut=shut,
+        shut=lined_up.shut,
+        turned=lined_up.turned,
         nodes=(source.node,),
     )
 

@@ -16,7 +16,7 @@ from garboard.systems.medium import Medium
 from garboard.systems.net import Through
 from garboard.systems.plant import Plant
 from garboard.systems.search import Way
-from garboard.systems.sequences import highest_over_time
+from garboard.systems.sequences import can_settle, highest_over_time
 from garboard.systems.settings import Setting
 from garboard.systems.telling import Worth, listed, worths_of
 
@@ -58,6 +58,8 @@ class _Excess:
     way: Way
     at_fault: tuple[str, ...] = ()
     fails: Fails | None = None
+    settled: bool = True
+    """False: too many three-way valves to try every line-up with every fault."""
 
 
 def find_over_rating(enquiry: Enquiry) -> Iterator[PathFinding]:
@@ -71,7 +73,9 @@ def find_over_rating(enquiry: Enquiry) -> Iterator[PathFinding]:
         for limit in {one.rated.low for one in rated}
     }
     known = _Known(worths_of(plant), lower)
-    highest = dict(enumerate(enquiry.highest))
+    highest = dict(enumerate(enquiry.relaxed.at))
+    if any(highest[one.worst(highest)] > one.rated.low for one in rated):
+        highest = dict(enumerate(enquiry.highest))
     sound = []
     for one in rated:
         node = one.worst(highest)
@@ -113,7 +117,7 @@ def _with_one_fault(enquiry: Enquiry, sound: Sequence[_Rated]) -> Iterator[tuple
             continue
         worse = max(before, excess, key=lambda one: one.pressure)
         at_fault = (*before.at_fault, *excess.at_fault)
-        found[key] = _Excess(worse.node, worse.pressure, worse.way, at_fault, fault.fails)
+        found[key] = replace(worse, at_fault=at_fault)
     for (number, _), excess in sorted(found.items(), key=lambda item: item[0]):
         yield sound[number], excess
 
@@ -128,7 +132,9 @@ def _excesses(enquiry: Enquiry, sound: Sequence[_Rated]) -> Iterator[tuple[Fault
             standing.setdefault(node, []).append(number)
     relaxed = dict(enumerate(before))
     unsure = {n for n, one in enumerate(sound) if relaxed[one.worst(relaxed)] > one.rated.low}
-    for fault in faults_of(net):
+    faults = tuple(faults_of(net))
+    settled = not net.coupled or can_settle(net, len(faults))
+    for fault in faults:
         up = risen(net, rows, caps, before, fault)
         suspects = {
             number
@@ -139,7 +145,7 @@ def _excesses(enquiry: Enquiry, sound: Sequence[_Rated]) -> Iterator[tuple[Fault
         if not suspects | unsure:
             continue
         at = up.at
-        if net.coupled and enquiry.settled:
+        if net.coupled and settled:
             reliefs = enquiry.plant.reliefs
             at = dict(enumerate(highest_over_time(faulted(net, fault), enquiry.starts, reliefs)))
         for number in sorted(suspects | unsure):
@@ -148,7 +154,7 @@ def _excesses(enquiry: Enquiry, sound: Sequence[_Rated]) -> Iterator[tuple[Fault
             if at.get(node, 0.0) > one.rated.low:
                 way = _way(enquiry, up.came, node)
                 tags = (net.parts[fault.number].tag,)
-                yield fault, number, _Excess(node, at[node], way, tags, fault.fails)
+                yield fault, number, _Excess(node, at[node], way, tags, fault.fails, settled)
 
 
 def _way(enquiry: Enquiry, came: Mapping[int, Through], node: int) -> Way:
@@ -186,7 +192,7 @@ def _finding(enquiry: Enquiry, known: _Known, one: _Rated, excess: _Excess) -> P
         nodes=nodes_of(excess.way, excess.node),
         numbers=(f"{one.name} rated {one.rated.text}", number),
     )
-    return _with_positions(finding, settled=enquiry.settled)
+    return _with_positions(finding, settled=enquiry.settled and excess.settled)
 
 
 def _with_positions(finding: PathFinding, *, settled: bool) -> PathFinding:

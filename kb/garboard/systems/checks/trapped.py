@@ -52,7 +52,9 @@ def find_trapped_pressure(enquiry: Enquiry) -> Iterator[PathFinding]:
 
 def _is_harmful(enquiry: Enquiry, node: int) -> bool:
     limit = enquiry.plant.harmless.get(enquiry.plant.medium_at(node))
-    return limit is not None and enquiry.highest[node] > limit
+    if limit is None or enquiry.relaxed.at[node] <= limit:
+        return False
+    return enquiry.highest[node] > limit
 
 
 def _sections(enquiry: Enquiry, shut_in: Collection[int]) -> Iterator[_Section]:
