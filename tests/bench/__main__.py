@@ -11,6 +11,7 @@ from pathlib import Path
 from garboard.handbook import read
 from tests.bench.editions import editions
 from tests.bench.engine import calculation, tolerances, uncertain
+from tests.bench.graph import layouts
 from tests.bench.hostile import fuzz, worst_fences
 from tests.bench.store import keeping
 
@@ -82,6 +83,7 @@ if __name__ == "__main__":
     calculation()
     tolerances()
     keeping()
+    layouts()
     worst_fences(uncertain().splitlines())
     fuzz()
     building()
