@@ -63,6 +63,11 @@ class Diagnostic:
         first = f"{self.where}: {self.severity}: {self.text} [{self.code}]"
         return f"{first}\n  help: {self.help}" if self.help else first
 
+    @property
+    def in_full(self) -> str:
+        """As it is printed where a concession may be asked for: with the fingerprint, where it has one."""
+        return f"{self}\n  fingerprint: {self.fingerprint}" if self.fingerprint else str(self)
+
     def as_data(self) -> dict[str, object]:
         """As plain data, for `--format json`."""
         flat = asdict(self)

@@ -189,9 +189,11 @@ def _starter() -> Iterator[tuple[str, str]]:
 
 def _coloured(item: Diagnostic) -> str:
     if not sys.stdout.isatty() or os.environ.get("NO_COLOR"):
-        return str(item)
+        return item.in_full
     colour = COLOURS[item.severity]
-    return str(item).replace(f": {item.severity}: ", f": \033[{colour}m{item.severity}\033[0m: ", 1)
+    return item.in_full.replace(
+        f": {item.severity}: ", f": \033[{colour}m{item.severity}\033[0m: ", 1
+    )
 
 
 @contextmanager
