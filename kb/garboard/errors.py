@@ -58,6 +58,8 @@ class Diagnostic:
     """Which kind of unreadable line: SYNTAX, LIMIT, NAME, UNIT, RANGE, METHOD ..."""
     fingerprint: str = ""
     """Of a finding of a path: a concession that waives it holds the same, so that it lapses with the layout."""
+    conceded_by: str = ""
+    """Id of the concession that makes a note of it."""
 
     def __str__(self) -> str:
         first = f"{self.where}: {self.severity}: {self.text} [{self.code}]"

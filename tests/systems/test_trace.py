@@ -80,7 +80,7 @@ TURNED = "{kind: three-way valve, positions: {left: [common-b], right: [common-a
         (PARTS, with_run(3, "AR-001.service > HV-001 > bilge")),
         (PARTS, with_run(3, "AR-001.drain > HV-001 > deck")),
         (PARTS, with_run(0, "CP-001 > NV-001.out", "NV-001.in > filling line")),
-        (PARTS, with_run(5, "TV-001.a > deck")[:-1] + ("TV-001.b > EN-001",)),
+        (PARTS, (*with_run(5, "TV-001.a > deck")[:-1], "TV-001.b > EN-001")),
         (PARTS, RUNS[:-1]),
         (PARTS, (*RUNS, "filling line > bilge")),
         (PARTS, (*RUNS, "TV-001.b > deck")),

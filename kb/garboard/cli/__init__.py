@@ -32,6 +32,7 @@ from garboard.reading.start import start_handbook
 from garboard.records.kinds import BY_NAME
 from garboard.rules import RULES
 from garboard.rules.judge import judge
+from garboard.views.asked import asked_line
 
 __all__ = [
     "check",
@@ -151,6 +152,8 @@ def check(args: argparse.Namespace) -> int:
         if since := since_edition(book):
             print(since)
         print(f"{counts}. {HONEST}")
+        for code in book.systems:
+            print(asked_line(book, RULES, code))
         if told:
             print(f"History of the files: {told.reach}.")
         for item in past:

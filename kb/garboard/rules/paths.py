@@ -4,14 +4,10 @@ from collections.abc import Iterator
 
 from garboard.book import Book
 from garboard.errors import Diagnostic
-from garboard.systems.finding import PathFinding
+from garboard.systems.finding import GRADED, PathFinding
 from garboard.systems.plant import Plant
 
 __all__ = ["GRADED", "laying_faults", "path_diagnostics"]
-
-GRADED = "graded"
-"""`BINDS_FROM` of a rule that binds by the level of what it finds: a danger from a sketch on, a warning from
-building, a note from the tests."""
 
 
 def path_diagnostics(book: Book, code: str) -> Iterator[Diagnostic]:

@@ -10,7 +10,11 @@ from enum import StrEnum
 
 from garboard.errors import Severity, Where
 
-__all__ = ["Level", "PathFinding"]
+__all__ = ["GRADED", "Level", "PathFinding"]
+
+GRADED = "graded"
+"""`BINDS_FROM` of a rule that binds by the level of what it finds: a danger from a sketch on, a warning from
+building, a note from the tests."""
 
 
 class Level(StrEnum):

@@ -5,17 +5,14 @@ from collections.abc import Iterator
 from garboard.book import Book
 from garboard.records.component import QUANTITIES, Component
 from garboard.records.system import End, Joins, OperatingState, Run, System
+from garboard.systems.survey import NOT_CHECKED
 from garboard.views.draft import Draft
 from garboard.views.inline import cell, shown
+from garboard.views.line_trace import trace_sentence
 from garboard.views.page import Bullets, Cell, Column, Heading, Paragraph, Plate, Row, Table
 from garboard.views.page import Run as RunOf
 
 __all__ = ["layout", "numbers_of", "run_sentence"]
-
-NOT_CHECKED = (
-    "Not checked here: sizes, capacity, flow, time, strength, wear, small leaks, heat, heights, two faults"
-    " at once, and whether the list is true. Walk the line before you trust it."
-)
 
 
 def layout(draft: Draft, system: System) -> None:
@@ -33,6 +30,7 @@ def layout(draft: Draft, system: System) -> None:
         draft.add(_headers(book, system))
     draft.add(Heading("How they are joined"))
     draft.add(Bullets(tuple(run_sentence(run) for run in system.runs)))
+    draft.add(Paragraph(trace_sentence(book, system.code)))
     draft.add(Paragraph((NOT_CHECKED,), quiet=True))
     for name, state in (system.operating_states or {}).items():
         draft.add(Heading(f"Line-up: {name}", 3), _line_up(book, system, state))

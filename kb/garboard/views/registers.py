@@ -13,6 +13,7 @@ from garboard.views.draft import Draft
 from garboard.views.finding_registers import findings, lessons, who_caught_what
 from garboard.views.history import value_history
 from garboard.views.inline import cell, day, person, shown
+from garboard.views.locked_valves import locked_valves
 from garboard.views.messages import worst_first
 from garboard.views.notices import notices
 from garboard.views.page import (
@@ -44,6 +45,7 @@ def register_drafts(book: Book) -> Iterator[Draft]:
         ("symptoms", "What the crew notices", _symptoms),
         ("hazards", "What could hurt you", _hazards),
         ("safety-devices", "Safety devices", _safety_devices),
+        ("locked-valves", "Locked valves", locked_valves),
         ("tags", "Tags, A to Z", _tags),
         ("values", "Values and where they come from", _values),
         ("records", "Records, A to Z", _records),

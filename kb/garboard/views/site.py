@@ -15,6 +15,7 @@ from garboard.records.edition import Edition
 from garboard.records.finding import Finding
 from garboard.records.kinds import KINDS, kind_of
 from garboard.review.page_state import page_state
+from garboard.views.asked import asked_drafts
 from garboard.views.component_page import component_draft
 from garboard.views.contents import Section, Target
 from garboard.views.draft import Draft
@@ -27,6 +28,7 @@ from garboard.views.lists import unfinished
 from garboard.views.manual import numbers_draft, rule_drafts, standing_draft
 from garboard.views.method_page import method_drafts
 from garboard.views.page import Calculation, Copy, Link, Page, Review
+from garboard.views.path_findings import path_findings_draft
 from garboard.views.record_page import record_draft
 from garboard.views.registers import register_drafts
 from garboard.views.roles import by_roles
@@ -68,7 +70,9 @@ def lay_out(  # noqa: PLR0913, PLR0917 - every source of pages is handed in
         *(draft for system in book.systems.values() for draft in system_drafts(book, system)),
         *(record_draft(book, record) for record in book.records.values()),
         *(component_draft(book, part) for part in book.components.values()),
+        *asked_drafts(book, rules, problems),
         *register_drafts(book),
+        path_findings_draft(book, problems),
         *edition_diff_drafts(book, compared),
         *method_drafts(book, methods, proofs),
         *rule_drafts(book, rules),

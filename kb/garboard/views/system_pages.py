@@ -28,7 +28,10 @@ from garboard.views.page import Block, Bullets, Facts, Heading, Link, Paragraph,
 from garboard.views.text import text_blocks
 from garboard.views.waiting import waiting_blocks
 
-__all__ = ["system_drafts", "system_key"]
+__all__ = ["ASKED", "system_drafts", "system_key"]
+
+ASKED = "what-was-asked"
+"""Last part of the key of the page of questions to the layout."""
 
 WORST = 5
 """How many hazards stand on the first page of a system."""
@@ -89,7 +92,12 @@ def _what_it_does(book: Book, system: System, others: list[Draft]) -> Draft:
     draft.messages = tuple(message_of(book, one) for one in worst[:WORST])
     draft.add(*_written(draft, system, str(PageKind.WHAT_IT_DOES)))
     draft.add(Heading("Pages of this system"))
-    draft.add(Tiles(tuple((Link(other.key, other.title), other.kind) for other in others)))
+    asked = (
+        Link(system_key(system, ASKED), "What the layout was asked"),
+        "questions to the layout",
+    )
+    tiles = [(Link(other.key, other.title), other.kind) for other in others]
+    draft.add(Tiles((*tiles, asked)))
     if system.gaps:
         draft.add(
             Heading("Known to be missing"), Bullets(tuple(cell(book, gap) for gap in system.gaps))
