@@ -83,6 +83,7 @@ def test_one_person_traces_nothing(by: tuple[str, ...], tmp_path: Path) -> None:
         ("digest: DIGEST", "digest: 0123456789abcdef"),
         (", digest: DIGEST", ""),
         ("digest: DIGEST", "digest: DIGEST, verdict: object, words: the drain is not drawn"),
+        ("digest: DIGEST", "digest: DIGEST, verdict: finding"),
         ("capacity: verifier", "capacity: witness"),
     ],
     ids=lambda text: text,
@@ -92,6 +93,14 @@ def test_a_second_signature_that_does_not_fit_is_none(was: str, now: str, tmp_pa
     assert by != BY_TWO
 
     book = traced(tmp_path, by=by)
+
+    assert trace_words(book, "SA").startswith("lines not traced")
+
+
+def test_an_objection_of_anybody_ends_the_trace(tmp_path: Path) -> None:
+    said = "{capacity: any hand, by: volunteer-2, on: 2031-05-01, verdict: object, words: a tee more}"
+
+    book = traced(tmp_path, by=(*BY_TWO, said))
 
     assert trace_words(book, "SA").startswith("lines not traced")
 
