@@ -98,7 +98,9 @@ def test_a_second_signature_that_does_not_fit_is_none(was: str, now: str, tmp_pa
 
 
 def test_an_objection_of_anybody_ends_the_trace(tmp_path: Path) -> None:
-    said = "{capacity: any hand, by: volunteer-2, on: 2031-05-01, verdict: object, words: a tee more}"
+    said = (
+        "{capacity: any hand, by: volunteer-2, on: 2031-05-01, verdict: object, words: a tee more}"
+    )
 
     book = traced(tmp_path, by=(*BY_TWO, said))
 

@@ -17,7 +17,7 @@ from garboard.views.page import (
     Row,
     Table,
 )
-from garboard.views.rule_text import binds_from, paragraphs_of
+from garboard.views.rule_text import binds_from, labelled, paragraphs_of
 from garboard.views.values_data import CSV, JSON, SCHEMA, columns
 
 __all__ = ["honest_limits", "numbers_draft", "rule_drafts", "standing_draft"]
@@ -35,7 +35,7 @@ def rule_drafts(book: Book, rules: Iterable[ModuleType]) -> Iterator[Draft]:
     for rule in rules:
         draft = Draft(book, f"manual/rules/{rule.CODE}", rule.CODE, "rule")
         paragraphs = paragraphs_of(rule)
-        draft.add(*(Paragraph((part,)) for part in paragraphs))
+        draft.add(*(Paragraph(labelled(part)) for part in paragraphs))
         waivable = "yes, while it stands" if rule.WAIVABLE else "no"
         facts: list[tuple[str, Cell]] = [
             ("severity", (str(rule.SEVERITY),)),

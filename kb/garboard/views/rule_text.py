@@ -3,9 +3,11 @@
 from types import ModuleType
 
 from garboard.systems.finding import GRADED
+from garboard.views.runs import Cell, Strong
 
-__all__ = ["asks_the_layout", "binds_from", "paragraphs_of", "question_of"]
+__all__ = ["asks_the_layout", "binds_from", "labelled", "paragraphs_of", "question_of"]
 
+LABELS = ("Question", "Why", "Basis", "Bad", "Good", "Fix")
 QUESTION = "Question: "
 BY_LEVEL = (
     "by the level of what is found: a danger from a sketch on, a warning from building, a note from the"
@@ -16,6 +18,14 @@ BY_LEVEL = (
 def paragraphs_of(rule: ModuleType) -> tuple[str, ...]:
     """The paragraphs of its docstring, each on one line; the first says what is."""
     return tuple(part.replace("\n", " ") for part in (rule.__doc__ or "").strip().split("\n\n"))
+
+
+def labelled(paragraph: str) -> Cell:
+    """A paragraph with its label set off: `Question`, `Why`, `Bad`, `Good`, `Fix`."""
+    label, colon, rest = paragraph.partition(": ")
+    if not colon or label not in LABELS:
+        return (paragraph,)
+    return (Strong(f"{label}:"), f" {rest}")
 
 
 def question_of(rule: ModuleType) -> str:
