@@ -1,7 +1,7 @@
 """Every page of the handbook, the contents, and where each name leads."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from types import ModuleType
 
@@ -52,7 +52,7 @@ def lay_out(  # noqa: PLR0913, PLR0917 - every source of pages is handed in
     rules: Iterable[ModuleType],
     methods: Mapping[str, Method],
     proofs: Iterable[ProofResult],
-    compared: Iterable[Compared] = (),
+    compared: Sequence[Compared] = (),
 ) -> tuple[Page, ...]:
     """Make every page.
 
@@ -71,7 +71,7 @@ def lay_out(  # noqa: PLR0913, PLR0917 - every source of pages is handed in
         *(record_draft(book, record) for record in book.records.values()),
         *(component_draft(book, part) for part in book.components.values()),
         *asked_drafts(book, rules, problems),
-        *register_drafts(book),
+        *register_drafts(book, compared),
         path_findings_draft(book, problems),
         *edition_diff_drafts(book, compared),
         *method_drafts(book, methods, proofs),
