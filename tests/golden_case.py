@@ -18,7 +18,7 @@ from garboard.editions.freeze import freeze
 from garboard.handbook import read, read_book
 from garboard.reading.edition_file import edition_path, write_edition
 from garboard.reading.whole_folder import read_files
-from garboard.rules import ISSUE_RULES
+from garboard.rules import ISSUE_RULES, RULES
 from garboard.rules.judge import judge
 
 FOLDER = Path(__file__).parent / "golden"
@@ -65,7 +65,7 @@ class Case:
 
     def found(self, folder: Path) -> list[str]:
         """What is found under the case's own code in a folder it was written to."""
-        asked = judge(read_book(folder), ISSUE_RULES) if self.at_issue else read(folder).diagnostics
+        asked = judge(read_book(folder), ISSUE_RULES if self.at_issue else RULES)
         return [str(item) for item in asked if item.code == self.code]
 
     def write(self, folder: Path) -> Path:

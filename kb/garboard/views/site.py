@@ -133,6 +133,8 @@ def _finish(
     draft.standing = tuple(
         item for item in mine if item.severity in GRAVE or item.code == "raw-html-removed"
     )
+    if draft.kind in OF_THE_TOOL:
+        return replace(draft.page(users.get(draft.key, ())), review=MANUAL)
     keys = {draft.key, *(message.source for message in draft.messages)}
     if draft.system and not is_identifier(draft.key):
         keys |= {tag for tag, part in book.components.items() if part.system == draft.system}
@@ -140,8 +142,6 @@ def _finish(
         frozenset(keys), book.content.vessel.notices, findings, parts_of(draft), mine
     )
     page = draft.page(users.get(draft.key, ()))
-    if draft.kind in OF_THE_TOOL:
-        return replace(page, review=MANUAL)
     return replace(page, review=Review(state.words, state.trusted))
 
 
