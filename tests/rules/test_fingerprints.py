@@ -102,6 +102,7 @@ def test_the_fingerprint_of_a_finding_waives_it(tmp_path: Path) -> None:
 
     assert [(one.code, one.severity) for one in found] == [(CODE, Severity.NOTE)]
     assert found[0].text.endswith("; conceded by SA-CO-001 until 2031-12-31")
+    assert found[0].conceded_by == "SA-CO-001"
 
 
 def test_when_another_valve_can_do_it_the_waiver_is_over(tmp_path: Path) -> None:
