@@ -9,6 +9,8 @@ from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
+from garboard.handbook import Handbook, read
+
 HOUSE = Path(__file__).parent.parent
 NEVER_SAID = "complian" + "t"
 """No page says it: only a flag, a class or a surveyor may. In two pieces, so that no file holds it."""
@@ -35,6 +37,12 @@ def copy_demo(folder: Path) -> Path:
     shutil.copytree(DEMO, folder / "content_demo")
     shutil.copy(HOUSE / "mkdocs.yml", folder / "mkdocs.yml")
     return folder / "content_demo"
+
+
+@cache
+def demo_handbook() -> Handbook:
+    """The demo as it stands, read once in a process: a handbook never changes."""
+    return read(DEMO)
 
 
 @cache

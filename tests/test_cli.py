@@ -14,6 +14,7 @@ from garboard.handbook import read, read_book
 from garboard.records.kinds import KINDS
 from tests.demo_site import DEMO, HOUSE
 from tests.golden_case import BASE, Case
+from tests.traced_plant import traced
 
 CALC = """\
 ---
@@ -61,6 +62,18 @@ def test_a_stop_leaves_one_and_names_its_place(
         in said
     )
     assert "approval" in said
+
+
+def test_a_check_ends_with_what_each_layout_was_asked(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    traced(tmp_path)
+
+    main(["check", str(tmp_path)])
+
+    last = [line for line in capsys.readouterr().out.splitlines() if " to the layout, " in line]
+    assert [line[:17] for line in last] == ["SA Starting air: "]
+    assert "lines traced by two people on 26 April 2031 (SA-TR-013)" in last[0]
 
 
 def test_faults_are_given_as_data(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:

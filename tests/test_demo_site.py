@@ -20,7 +20,7 @@ from garboard.handbook import Handbook, read
 from garboard.records.kinds import KINDS, kind_of
 from garboard.views.text import _verdict as verdict_words
 from mkdocs_garboard.publisher import draw_edition
-from tests.demo_site import DEMO, HOUSE, NEVER_SAID, Built, build, copy_demo, replace_in
+from tests.demo_site import HOUSE, NEVER_SAID, Built, build, copy_demo, demo_handbook, replace_in
 from tests.mkdocs_garboard.browser import asked, requests
 
 pytestmark = pytest.mark.site
@@ -37,7 +37,7 @@ KEPT_REPLY = re.compile(r"replies/[\w-]+\.txt")
 
 @pytest.fixture(scope="module")
 def demo() -> Handbook:
-    return read(DEMO)
+    return demo_handbook()
 
 
 @pytest.fixture(scope="module")

@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from garboard.handbook import read
 from garboard.rules import ISSUE_RULES, RULES
 from tests.golden_case import Case, cases
 
@@ -18,6 +19,18 @@ def test_a_golden_case_finds_exactly_what_it_says(case: Case, tmp_path: Path) ->
     found = case.found(folder)
 
     assert "\n".join(found) == case.finds.rstrip("\n")
+
+
+FIRST = {case.code: case for case in reversed(CASES) if case.name.startswith("fires_")}
+
+
+@pytest.mark.parametrize("case", FIRST.values(), ids=str)
+def test_a_handbook_with_a_fault_has_all_its_pages(case: Case, tmp_path: Path) -> None:
+    handbook = read(case.write(tmp_path))
+
+    assert f"manual/rules/{case.code}" in handbook.targets
+    assert handbook.book.records.keys() <= handbook.targets.keys()
+    assert handbook.book.components.keys() <= handbook.targets.keys()
 
 
 @pytest.mark.parametrize("rule", ALL, ids=lambda rule: rule.CODE)

@@ -2,8 +2,7 @@
 
 from pathlib import Path
 
-from garboard.handbook import read
-from tests.golden_case import Case
+from tests.golden_case import Case, found_in
 
 PAGE = """\
 ---
@@ -61,9 +60,7 @@ def test_each_planted_fault_is_found_at_its_line(tmp_path: Path) -> None:
         tmp_path
     )
 
-    found = {
-        (item.where.line, item.code) for item in read(folder).diagnostics if item.where.path == path
-    }
+    found = {(item.where.line, item.code) for item in found_in(folder) if item.where.path == path}
 
     assert {place for place in EXPECTED.items() if place not in found} == set()
     assert len(EXPECTED) >= 15

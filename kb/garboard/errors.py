@@ -58,10 +58,17 @@ class Diagnostic:
     """Which kind of unreadable line: SYNTAX, LIMIT, NAME, UNIT, RANGE, METHOD ..."""
     fingerprint: str = ""
     """Of a finding of a path: a concession that waives it holds the same, so that it lapses with the layout."""
+    conceded_by: str = ""
+    """Id of the concession that makes a note of it."""
 
     def __str__(self) -> str:
         first = f"{self.where}: {self.severity}: {self.text} [{self.code}]"
         return f"{first}\n  help: {self.help}" if self.help else first
+
+    @property
+    def in_full(self) -> str:
+        """As it is printed where a concession may be asked for: with the fingerprint, where it has one."""
+        return f"{self}\n  fingerprint: {self.fingerprint}" if self.fingerprint else str(self)
 
     def as_data(self) -> dict[str, object]:
         """As plain data, for `--format json`."""

@@ -18,6 +18,7 @@ __all__ = [
     "is_record_id",
     "is_tag",
     "key_of",
+    "meant_tag",
     "nearest",
     "system_of",
 ]
@@ -35,6 +36,9 @@ ADDRESS = re.compile(
     r"\.(?P<name>[A-Za-z][A-Za-z0-9_]*(?:\.[A-Za-z][A-Za-z0-9_]*)?)"
 )
 """The address of a value: block.name, block.name.result, TAG.property or site.name."""
+
+TYPED_TAG = re.compile(r"(?P<letters>(?:[A-Za-z]{2}-)?[A-Za-z]{2})[- ]?(?P<figures>[0-9lIOo]{1,3})")
+LOOK_ALIKES = str.maketrans("lIOo", "1100")
 
 MOST_COMPARED = 12
 """Names that are compared sign by sign with a misspelt one: those that share the most signs."""
@@ -83,6 +87,19 @@ def key_of(text: str) -> str:
     ('sarv001', 'sarv001')
     """
     return re.sub(r"[\s\-./_]+", "", text).casefold()
+
+
+def meant_tag(text: str) -> str:
+    """The tag that a slip stands for, where letters were typed for figures or noughts left out; else nothing.
+
+    >>> meant_tag("AR-l"), meant_tag("ar 12"), meant_tag("SA-AR-OO1"), meant_tag("filling line")
+    ('AR-001', 'AR-012', 'SA-AR-001', '')
+    """
+    typed = TYPED_TAG.fullmatch(text)
+    if typed is None:
+        return ""
+    figures = typed["figures"].translate(LOOK_ALIKES)
+    return f"{typed['letters'].upper()}-{figures:0>3}"
 
 
 def nearest(word: str, known: Iterable[str]) -> str | None:

@@ -7,7 +7,6 @@ numbers as typed, in their own units. Our factors, slots and closures take no pa
 import math
 from collections.abc import Callable
 from fractions import Fraction
-from pathlib import Path
 from typing import Any
 
 import pint
@@ -36,9 +35,8 @@ from garboard.calc.tree import (
 from garboard.calc.unit_names import FREE_AIR, LIBRARY_NAMES, ROLES, Role
 from garboard.calc.unit_reader import read_parts
 from garboard.calc.units import Unit
-from garboard.handbook import read_book
+from tests.demo_site import demo_handbook
 
-DEMO = Path(__file__).parents[2] / "content_demo"
 CLOSE = 1e-12
 TURN_AT = BASES.index("turn")
 
@@ -190,7 +188,7 @@ def has_method(formula: Formula) -> bool:
 @pytest.fixture(scope="module")
 def book() -> Book:
     """The demo, read and worked out."""
-    return read_book(DEMO)
+    return demo_handbook().book
 
 
 def test_every_expression_of_the_demo_agrees_with_the_units_library(book: Book) -> None:

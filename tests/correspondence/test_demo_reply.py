@@ -11,7 +11,7 @@ from garboard.records.reply import Label
 from garboard.review.covers import Covers
 from garboard.review.seals import moved_since
 from garboard.views.page import Page
-from tests.demo_site import DEMO, copy_demo
+from tests.demo_site import copy_demo, demo_handbook
 
 KEPT = "replies/2031-09-28-sa-cn-002-reviewer-1.txt"
 
@@ -19,7 +19,7 @@ KEPT = "replies/2031-09-28-sa-cn-002-reviewer-1.txt"
 @pytest.fixture(scope="module")
 def demo() -> Handbook:
     """The demo handbook."""
-    return read(DEMO)
+    return demo_handbook()
 
 
 def page(demo: Handbook, key: str) -> Page:

@@ -3,6 +3,7 @@
 import re
 import shutil
 from dataclasses import replace
+from functools import cache
 from html import unescape
 from pathlib import Path
 
@@ -61,12 +62,24 @@ TITLES = (
 @pytest.fixture(scope="module")
 def demo() -> Book:
     """The demo, worked out."""
-    return read_book(NEVER_ISSUED)
+    return never_issued_book()
 
 
 def pack_of(book: Book, key: str, folder: Path = NEVER_ISSUED, base: Path | None = None) -> Pack:
     thing = find_signable(book, key, folder)
     return make_pack(book, thing, find_before(book, thing, base=base))
+
+
+@cache
+def pack_of_demo(key: str) -> Pack:
+    """The pack of one thing of the demo, made once: a pack never changes."""
+    return pack_of(never_issued_book(), key)
+
+
+@cache
+def never_issued_book() -> Book:
+    """The demo as it was before an edition, worked out once."""
+    return read_book(NEVER_ISSUED)
 
 
 def words(text: str) -> list[str]:
@@ -80,8 +93,8 @@ def visible(page: str) -> str:
 
 
 @pytest.mark.parametrize("key", ALL_SORTS)
-def test_both_forms_say_the_same_words_in_the_same_order(demo: Book, key: str) -> None:
-    pack = pack_of(demo, key)
+def test_both_forms_say_the_same_words_in_the_same_order(key: str) -> None:
+    pack = pack_of_demo(key)
 
     text, page = fitted(pack, plain_text), fitted(pack, one_page)
 
@@ -90,8 +103,8 @@ def test_both_forms_say_the_same_words_in_the_same_order(demo: Book, key: str) -
 
 
 @pytest.mark.parametrize("key", ALL_SORTS)
-def test_the_text_reads_in_any_mail_program(demo: Book, key: str) -> None:
-    lines = plain_text(pack_of(demo, key)).splitlines()
+def test_the_text_reads_in_any_mail_program(key: str) -> None:
+    lines = plain_text(pack_of_demo(key)).splitlines()
 
     assert [line for line in lines if len(line) > COLUMNS and " " in line.strip()] == []
     assert [line for line in lines if line.endswith("=")] == []
@@ -99,8 +112,8 @@ def test_the_text_reads_in_any_mail_program(demo: Book, key: str) -> None:
 
 
 @pytest.mark.parametrize("key", ALL_SORTS)
-def test_the_page_asks_for_nothing_from_anywhere(demo: Book, key: str) -> None:
-    page = one_page(pack_of(demo, key))
+def test_the_page_asks_for_nothing_from_anywhere(key: str) -> None:
+    page = one_page(pack_of_demo(key))
 
     assert "default-src 'none'" in page
     assert (
@@ -112,8 +125,8 @@ def test_the_page_asks_for_nothing_from_anywhere(demo: Book, key: str) -> None:
 
 
 @pytest.mark.parametrize("key", ALL_SORTS)
-def test_the_form_of_a_pack_that_nobody_filled_is_no_reply(demo: Book, key: str) -> None:
-    forms = read_forms(plain_text(pack_of(demo, key)))
+def test_the_form_of_a_pack_that_nobody_filled_is_no_reply(key: str) -> None:
+    forms = read_forms(plain_text(pack_of_demo(key)))
 
     assert (forms.replies, forms.empty) == ((), 1)
 
@@ -125,10 +138,8 @@ def part(pack: Pack, title: str) -> str:
     return "\n".join((*(f"{line.label} {line.text}".strip() for line in found.lines), *cells))
 
 
-def test_with_nothing_issued_a_change_is_worked_out_with_what_it_gives_as_before(
-    demo: Book,
-) -> None:
-    pack = pack_of(demo, "SA-CN-002")
+def test_with_nothing_issued_a_change_is_worked_out_with_what_it_gives_as_before() -> None:
+    pack = pack_of_demo("SA-CN-002")
 
     assert "Nothing was issued before: no before." in pack.made
     numbers = part(pack, "Numbers")
@@ -139,15 +150,15 @@ def test_with_nothing_issued_a_change_is_worked_out_with_what_it_gives_as_before
     assert "margin before -31 %\nmargin after 29 %" in numbers
 
 
-def test_with_nothing_issued_and_nothing_given_there_is_no_before(demo: Book) -> None:
-    pack = pack_of(demo, "SA-CL-001")
+def test_with_nothing_issued_and_nothing_given_there_is_no_before() -> None:
+    pack = pack_of_demo("SA-CL-001")
 
     assert pack.made.endswith("Nothing was issued before: no before.")
     assert "before no before" in part(pack, "Numbers")
 
 
-def test_half_a_minute_gives_what_how_dangerous_and_which_margin(demo: Book) -> None:
-    text = plain_text(pack_of(demo, "SA-CN-002"))
+def test_half_a_minute_gives_what_how_dangerous_and_which_margin() -> None:
+    text = plain_text(pack_of_demo("SA-CN-002"))
 
     brief = " ".join(text[: text.index("1. WHAT AND WHY")].split())
     assert "SA-PS-001.set from 15 bar(g) to 18 bar(g)" in brief
@@ -157,8 +168,8 @@ def test_half_a_minute_gives_what_how_dangerous_and_which_margin(demo: Book) -> 
     assert "margin: no number lost margin; low-air-margin.left gained: -31 % to 29 %" in brief
 
 
-def test_what_is_touched_is_named_with_its_place(demo: Book) -> None:
-    pack = pack_of(demo, "SA-CN-002")
+def test_what_is_touched_is_named_with_its_place() -> None:
+    pack = pack_of_demo("SA-CN-002")
 
     assert "card K-01 of SA-AL-001, Low starting air: start-air panel" in part(pack, "Cards")
     assert 'SA-AL-001 "START AIR LOW", at 18 bar(g) low (lapsed (written: issued))' in part(
@@ -170,16 +181,16 @@ def test_what_is_touched_is_named_with_its_place(demo: Book) -> None:
     assert "pressure switch SA-PS-003, Compressor stop switch" in part(pack, "Where else")
 
 
-def test_objections_and_findings_stand_there_to_the_letter(demo: Book) -> None:
+def test_objections_and_findings_stand_there_to_the_letter() -> None:
     assert "In forty years nobody shut those valves." in part(
-        pack_of(demo, "SA-DD-003"), "Objections"
+        pack_of_demo("SA-DD-003"), "Objections"
     )
-    found = part(pack_of(demo, "SA-CN-002"), "Objections")
+    found = part(pack_of_demo("SA-CN-002"), "Objections")
     assert "And at 15 bar there is not one start left." in found
 
 
-def test_what_nobody_checked_is_said_and_asked(demo: Book) -> None:
-    pack = pack_of(demo, "SA-CN-002")
+def test_what_nobody_checked_is_said_and_asked() -> None:
+    pack = pack_of_demo("SA-CN-002")
 
     assert "left out by a check wiring" in part(pack, "Not checked")
     assert "Nobody has checked: wiring. Can you?" in part(pack, "Questions")
@@ -276,11 +287,9 @@ def huge(pack: Pack, lines: int) -> Pack:
 
 
 @pytest.mark.parametrize("write", [plain_text, one_page])
-def test_a_huge_book_is_shortened_in_the_stated_order_and_says_so(
-    demo: Book, write: object
-) -> None:
+def test_a_huge_book_is_shortened_in_the_stated_order_and_says_so(write: object) -> None:
     assert callable(write)
-    pack = huge(pack_of(demo, "SA-CN-002"), 3000)
+    pack = huge(pack_of_demo("SA-CN-002"), 3000)
 
     text = fitted(pack, write)
 
@@ -293,8 +302,8 @@ def test_a_huge_book_is_shortened_in_the_stated_order_and_says_so(
     assert "end of reply" in said
 
 
-def test_it_is_shortened_no_further_than_it_must(demo: Book) -> None:
-    pack = huge(pack_of(demo, "SA-CN-002"), 260)
+def test_it_is_shortened_no_further_than_it_must() -> None:
+    pack = huge(pack_of_demo("SA-CN-002"), 260)
 
     text = fitted(pack, plain_text)
 
@@ -303,8 +312,8 @@ def test_it_is_shortened_no_further_than_it_must(demo: Book) -> None:
     assert "Questions to you:" not in text[: text.index("IN SHORT")].partition("Shortened in")[0]
 
 
-def test_what_must_not_be_left_out_and_does_not_fit_is_refused(demo: Book) -> None:
-    pack = pack_of(demo, "SA-CN-002")
+def test_what_must_not_be_left_out_and_does_not_fit_is_refused() -> None:
+    pack = pack_of_demo("SA-CN-002")
     words_ = Line(Sort.VERBATIM, "word " * 60_000)
     parts = tuple(
         replace(one, lines=(words_,)) if one.title.startswith("Objections") else one
@@ -315,8 +324,8 @@ def test_what_must_not_be_left_out_and_does_not_fit_is_refused(demo: Book) -> No
         fitted(replace(pack, parts=parts), plain_text)
 
 
-def test_everything_in_the_page_is_escaped(demo: Book) -> None:
-    pack = pack_of(demo, "SA-CN-002")
+def test_everything_in_the_page_is_escaped() -> None:
+    pack = pack_of_demo("SA-CN-002")
     evil = "</title></pre><script>alert(1)</script>\" onload='x' &"
     lines = tuple(Line(sort, evil, evil, ((evil, evil),)) for sort in Sort)
     page = one_page(
@@ -347,7 +356,7 @@ def test_a_pack_is_written_beside_the_content_and_never_into_it(
     assert not into.exists()
 
 
-def test_the_same_book_gives_the_same_pack(demo: Book) -> None:
-    assert plain_text(pack_of(demo, "SA-CN-002")) == plain_text(
+def test_the_same_book_gives_the_same_pack() -> None:
+    assert plain_text(pack_of_demo("SA-CN-002")) == plain_text(
         pack_of(read_book(NEVER_ISSUED), "SA-CN-002")
     )

@@ -19,7 +19,7 @@ from tests.editions.random_past import (
     snapshot,
     what_is_lost,
 )
-from tests.golden_case import issue, lay_out
+from tests.golden_case import found_in, issue, lay_out
 
 CODES = ("record-vanished", "issued-text-altered", "kept-words-lost", "status-lowered", "hold-point-passed")  # fmt: skip
 ISSUED = date(2031, 5, 1)
@@ -40,9 +40,9 @@ def issued(folder: Path, chance: random.Random) -> tuple[Past, dict[str, str]]:
     return past, issue(folder, past.files(), ISSUED)
 
 
-def found(handbook: Handbook) -> set[tuple[str, str]]:
+def found(folder: Path) -> set[tuple[str, str]]:
     """What the rules say against the past."""
-    return {(one.code, one.about) for one in handbook.diagnostics if one.code in CODES}
+    return {(one.code, one.about) for one in found_in(folder) if one.code in CODES}
 
 
 def edited(chance: random.Random, was: Past, words: tuple[str, ...]) -> tuple[Past, list[str]]:
@@ -63,7 +63,7 @@ def test_every_loss_is_found_and_nothing_else(seed: int, tmp_path: Path) -> None
         now, made = edited(chance, was, HARMLESS + OTHER)
         lay_out(tmp_path, {**now.files(), **kept})
 
-        said = found(read(tmp_path))
+        said = found(tmp_path)
 
         assert said == what_is_lost(was, now), made
         fired += len(said)
@@ -78,7 +78,7 @@ def test_a_harmless_edit_never_fires(seed: int, tmp_path: Path) -> None:
         now, made = edited(chance, was, HARMLESS)
         lay_out(tmp_path, {**now.files(), **kept})
 
-        assert found(read(tmp_path)) == set(), made
+        assert found(tmp_path) == set(), made
         assert what_is_lost(was, now) == set(), made
 
 
@@ -127,4 +127,4 @@ def test_an_edition_that_is_issued_between_hides_no_loss(tmp_path: Path) -> None
     kept |= issue(tmp_path, {**now.files(), **kept}, date(2031, 6, 1))
     lay_out(tmp_path, {**now.files(), **kept})
 
-    assert ("record-vanished", gone) in found(read(tmp_path))
+    assert ("record-vanished", gone) in found(tmp_path)

@@ -122,6 +122,7 @@ HOLD = Diagnostic(
     "SA-PS-001 can be cut off from SA-AR-001 by SA-HV-006",
     "tap it before SA-HV-006, or secure that valve open and put it on a round",
     "switch-cut-off",
+    fingerprint="e2c873b51b9e2581",
 )
 WARN = Diagnostic(
     Where("systems/starting-air/procedures.md", 12, 3),

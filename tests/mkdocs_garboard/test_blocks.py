@@ -105,7 +105,14 @@ def test_what_stands_against_a_page_is_said_with_its_cure(draw: Draw) -> None:
     html = letters(draw(page=sample.WHAT_IT_DOES))
 
     for item in (sample.HOLD, sample.WARN):
-        for text in (item.severity, item.text, item.help, str(item.where), item.code):
+        for text in (
+            item.severity,
+            item.text,
+            item.help,
+            str(item.where),
+            item.code,
+            item.fingerprint,
+        ):
             assert letters(text) in html
 
 

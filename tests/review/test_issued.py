@@ -7,10 +7,9 @@ from pathlib import Path
 import msgspec
 import pytest
 
-from garboard.handbook import read
 from garboard.reading.edition_file import edition_path, sealed, write_edition
 from garboard.records.edition import Edition
-from tests.golden_case import issue, lay_out
+from tests.golden_case import found_in, issue, lay_out
 
 PATH = "systems/starting-air/sa-cl-001.md"
 RECORD = """\
@@ -45,7 +44,7 @@ def test_a_record_that_an_older_tool_digested_is_read_again_before_it_is_called_
     other = sealed(replace(edition, records={"SA-CL-001": older}))
     lay_out(tmp_path, {**now, edition_path(1): write_edition(other)})
 
-    found = [one.code for one in read(tmp_path).diagnostics]
+    found = [one.code for one in found_in(tmp_path)]
 
     assert ("issued-text-altered" in found) is fires
     assert "edition-altered" not in found

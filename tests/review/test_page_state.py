@@ -6,7 +6,6 @@ import shutil
 import time
 from dataclasses import replace
 from datetime import date, timedelta
-from functools import cache
 from itertools import product
 from pathlib import Path
 from types import ModuleType
@@ -17,7 +16,7 @@ import pytest
 import garboard.book as book_module
 import garboard.views.site as site_module
 from garboard.errors import Diagnostic, Severity, Where
-from garboard.handbook import Handbook, read
+from garboard.handbook import read
 from garboard.records.base import Class, Identifier, Mention, Record, RecordId
 from garboard.records.finding import Finding
 from garboard.records.kinds import BY_NAME, KINDS
@@ -27,7 +26,7 @@ from garboard.records.vessel import Notice
 from garboard.review.covers import Cover
 from garboard.review.page_state import PageState, Part, Standing, page_state, standing_of
 from garboard.review.signoffs import Moved, Reviewed, Weighed
-from tests.demo_site import DEMO, NEVER_SAID
+from tests.demo_site import DEMO, NEVER_SAID, demo_handbook
 
 FIRST = date(2031, 3, 1)
 CHECKER, APPROVER, VERIFIER = Capacity.CHECKER, Capacity.APPROVER, Capacity.VERIFIER
@@ -328,11 +327,6 @@ def test_one_more_part_or_one_more_move_never_makes_a_page_better() -> None:
         assert rank(page_state(frozenset(), (), (), [spoilt, *shown[1:]])) <= before
 
 
-@cache
-def demo() -> Handbook:
-    return read(DEMO)
-
-
 WORDS = re.compile(
     r"DO NOT USE\. Notice \d+ to holders stands against this page: .+"
     r"|NOT SAFE TO RELY ON\. Open safety finding [A-Z]{2}-FN-\d{3}: .+\."
@@ -345,7 +339,7 @@ WORDS = re.compile(
 
 
 def test_every_page_of_the_demo_says_one_of_the_states() -> None:
-    for page in demo().pages:
+    for page in demo_handbook().pages:
         assert WORDS.fullmatch(page.review.words), (page.key, page.review.words)
         rests = page.review.words.startswith(("Reviewed", "No review", "Manual of the tool"))
         assert page.review.trusted is rests
@@ -353,8 +347,8 @@ def test_every_page_of_the_demo_says_one_of_the_states() -> None:
 
 
 def test_no_page_of_the_demo_is_trusted_over_a_record_that_is_not() -> None:
-    book = demo().book
-    for page in demo().pages:
+    book = demo_handbook().book
+    for page in demo_handbook().pages:
         reviewed = book.reviews.get(page.key)
         if reviewed and (reviewed.lapsed or (book.records[page.key].weight is not Class.C and not reviewed.signatures)):  # fmt: skip
             assert not page.review.trusted, page.key
@@ -391,9 +385,13 @@ def test_reviews_and_page_states_cost_a_tenth_of_a_cold_read_at_most(
 
 def test_only_pages_of_the_tool_itself_say_that_no_review_of_them_is_kept() -> None:
     kept = {
-        page.kind for page in demo().pages if page.review.words.startswith("Manual of the tool")
+        page.kind
+        for page in demo_handbook().pages
+        if page.review.words.startswith("Manual of the tool")
     }
-    others = {page.kind for page in demo().pages if not page.review.words.startswith("Manual")}
+    others = {
+        page.kind for page in demo_handbook().pages if not page.review.words.startswith("Manual")
+    }
 
     assert kept == {"manual", "rule", "method"}
     assert not kept & others

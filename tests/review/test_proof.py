@@ -13,6 +13,7 @@ from garboard.reading import ssh_signatures
 from garboard.reading.ssh_signatures import sign_text, verify_text
 from garboard.records.signoff import Capacity
 from garboard.review.proof import Proof
+from tests.golden_case import found_in
 from tests.review.signed_sample import DECIDED, write_sample
 
 SIGN = (
@@ -52,7 +53,7 @@ def page_words(handbook: Handbook, path: str) -> str:
 
 
 def forged(folder: Path) -> list[str]:
-    return [str(one) for one in read(folder).diagnostics if one.code == "signature-forged"]
+    return [str(one) for one in found_in(folder) if one.code == "signature-forged"]
 
 
 def edit(folder: Path, old: str, new: str, path: str = DECIDED) -> None:

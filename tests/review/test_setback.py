@@ -19,7 +19,7 @@ from garboard.records.states import LAPSED, LEAVING, Machine, Move
 from garboard.review.setback import CAUSES
 from garboard.review.signing import signed_by, yaml_of
 from tests.demo_site import DEMO
-from tests.golden_case import Case
+from tests.golden_case import Case, found_in
 from tests.review.every_state import Entry, every_entry, files_of
 
 MARKS = {"plan line": "HWRS"}
@@ -155,7 +155,7 @@ def test_the_last_day_that_there_is_is_a_day_like_any_other(tmp_path: Path) -> N
         "log/2031/2031-03-09-b.md": f"---\n{lesson}---\nSeen.\n",
     }
 
-    found = read(Case("", "", "", files, "").write(tmp_path)).diagnostics
+    found = found_in(Case("", "", "", files, "").write(tmp_path))
 
     assert "dates-out-of-order" in {one.code for one in found}
 
@@ -306,7 +306,7 @@ def hoses(folder: Path, line: SignOff, until: str, conditions: str) -> list[str]
         "  SA-HS-001: {kind: hose, rated: 30 bar(g), fitted: 2025-01-01, expires: 2031-01-01}\n",
         "log/2031/2031-05-01-hose.md": conceded,
     }
-    found = read(Case("", "", "", files, "").write(folder)).diagnostics
+    found = found_in(Case("", "", "", files, "").write(folder))
     return [f"{one.severity} {one.text}" for one in found if one.code == "hose-out-of-date"]
 
 

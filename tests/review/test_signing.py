@@ -14,7 +14,7 @@ from garboard.handbook import read_book
 from garboard.records.signoff import Capacity, SignOff, Verdict, standing_objections
 from garboard.review.covers import Covers, Signed
 from garboard.review.signing import as_signed, reads_back, signed_by, write_signature, yaml_of
-from tests.demo_site import DEMO
+from tests.demo_site import demo_handbook
 from tests.review.signed_sample import DECIDED, DECISION, PAGE, WRITTEN, write_sample
 
 LINE = SignOff(
@@ -184,7 +184,7 @@ def test_an_objection_stands_until_the_same_person_takes_it_back() -> None:
 
 
 def test_every_signature_of_the_demo_stands_but_those_on_the_alarm_that_was_moved() -> None:
-    reviews = read_book(DEMO).reviews
+    reviews = demo_handbook().book.reviews
 
     lapsed = {key: [str(one.moved[0]) for one in each.lapsed] for key, each in reviews.items()}
 

@@ -8,13 +8,13 @@ from types import ModuleType
 import pytest
 
 from garboard.errors import Diagnostic, Severity, Where
-from garboard.handbook import read, read_book
+from garboard.handbook import read_book
 from garboard.records.base import Mention
 from garboard.records.change import Concession
 from garboard.review.covers import Covers
 from garboard.rules import RULES
 from garboard.rules.judge import judge
-from tests.golden_case import issue, lay_out
+from tests.golden_case import found_in, issue, lay_out
 
 HOSE = """\
 status: in test
@@ -60,7 +60,7 @@ Two people.
 
 def standing(folder: Path, code: str) -> list[Diagnostic]:
     """What a rule says."""
-    return [one for one in read(folder).diagnostics if one.code == code]
+    return [one for one in found_in(folder) if one.code == code]
 
 
 def with_concession(folder: Path, text: str, **files: str) -> list[Diagnostic]:

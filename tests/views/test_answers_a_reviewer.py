@@ -9,18 +9,18 @@ import pytest
 
 from garboard.book import Book
 from garboard.calc.value import Requirement, Value
-from garboard.handbook import Handbook, read
+from garboard.handbook import Handbook
 from garboard.records.inspection import Test
 from garboard.views.inline import day, person
 from garboard.views.page import Calculation, Page, WorkedLine
 from garboard.views.ranges import ends
-from tests.demo_site import DEMO
+from tests.demo_site import demo_handbook
 
 
 @pytest.fixture(scope="module")
 def demo() -> Handbook:
     """The demo handbook."""
-    return read(DEMO)
+    return demo_handbook()
 
 
 def texts(thing: object) -> Iterator[str]:

@@ -8,13 +8,13 @@ from garboard.handbook import Handbook, read
 from garboard.views.page import Block, Bullets, Facts, Fold, Heading, Paragraph, Table
 from garboard.views.runs import plain
 from tests.changes.test_touched import PLANT
-from tests.demo_site import DEMO
+from tests.demo_site import demo_handbook
 from tests.golden_case import Case
 
 
 @pytest.fixture(scope="module")
 def demo() -> Handbook:
-    return read(DEMO)
+    return demo_handbook()
 
 
 def blocks(book: Handbook, key: str) -> tuple[Block, ...]:

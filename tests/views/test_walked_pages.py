@@ -7,12 +7,13 @@ import pytest
 from garboard.book import Book
 from garboard.handbook import read_book
 from garboard.records.procedure import Procedure, See, Step
+from garboard.systems.survey import NOT_CHECKED
 from garboard.systems.walked import walk_all
 from garboard.views.draft import Draft
 from garboard.views.line_up_page import line_ups
 from garboard.views.page import Block, Bullets, Facts, Heading, Paragraph, Table
 from garboard.views.runs import plain
-from garboard.views.walked import NOT_CHECKED, walked_blocks
+from garboard.views.walked import walked_blocks
 from tests.demo_site import DEMO
 
 

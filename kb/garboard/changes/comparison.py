@@ -15,6 +15,7 @@ __all__ = [
     "Comparison",
     "Entry",
     "Input",
+    "LayoutChange",
     "Limit",
     "Number",
     "Side",
@@ -216,6 +217,23 @@ class Affected:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class LayoutChange:
+    """One finding of the layout of a system that is gone, new, or found otherwise."""
+
+    code: str
+    about: str
+    """Tag of the part, or the name of a header."""
+    sort: Sort
+    level_before: str = ""
+    level_after: str = ""
+    before: str = ""
+    """What was found; empty where it is new."""
+    after: str = ""
+    behind: tuple[str, ...] = ()
+    """Records newer than the old book that name a part of it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Comparison:
     """All that differs between two books."""
 
@@ -230,6 +248,8 @@ class Comparison:
     cautions: tuple[Caution, ...] = ()
     """Weakened ones first."""
     steps: tuple[StepChange, ...] = ()
+    layout: tuple[LayoutChange, ...] = ()
+    """By the rule, then by what they are about."""
     entries: tuple[Entry, ...] = ()
     cards: tuple[Affected, ...] = ()
     people: tuple[Affected, ...] = ()
@@ -241,7 +261,15 @@ class Comparison:
     def empty(self) -> bool:
         """Whether nothing at all differs."""
         found = (self.numbers, self.balanced, self.limits, self.inputs, self.cautions, self.steps)
-        effects = (self.entries, self.cards, self.people, self.tests, self.pages, self.spares)
+        effects = (
+            self.layout,
+            self.entries,
+            self.cards,
+            self.people,
+            self.tests,
+            self.pages,
+            self.spares,
+        )
         return not any((*found, *effects))
 
     def limit(self, key: str) -> Limit:

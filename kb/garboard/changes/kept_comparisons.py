@@ -29,7 +29,11 @@ T = TypeVar("T")
 FILE = "comparisons.json"
 LAST = "last-edition.json"
 """The worked blocks of the edition that the working copy is held against."""
-DECIDE = ("book.py", "records/*.py", "reading/*.py", "review/*.py", "changes/*.py")
+DECIDE = (
+    "book.py",
+    *(f"{room}/*.py" for room in ("records", "systems", "systems/checks", "reading")),
+    *(f"{room}/*.py" for room in ("review", "changes")),
+)
 """What decides about a comparison, beside the engine of the calculations."""
 MOST_HELD = 64
 """Comparisons held by one process; a run that reads many editions makes each once."""

@@ -33,6 +33,7 @@ from garboard.reading.start import start_handbook
 from garboard.records.kinds import BY_NAME
 from garboard.rules import RULES
 from garboard.rules.judge import judge
+from garboard.views.asked import asked_line
 
 __all__ = [
     "check",
@@ -154,6 +155,8 @@ def check(args: argparse.Namespace) -> int:
         if since := since_edition(book):
             print(since)
         print(f"{counts}. {HONEST}")
+        for code in book.systems:
+            print(asked_line(book, RULES, code))
         if told:
             print(f"History of the files: {told.reach}.")
         for item in past:
@@ -192,9 +195,11 @@ def _starter() -> Iterator[tuple[str, str]]:
 
 def _coloured(item: Diagnostic) -> str:
     if not sys.stdout.isatty() or os.environ.get("NO_COLOR"):
-        return str(item)
+        return item.in_full
     colour = COLOURS[item.severity]
-    return str(item).replace(f": {item.severity}: ", f": \033[{colour}m{item.severity}\033[0m: ", 1)
+    return item.in_full.replace(
+        f": {item.severity}: ", f": \033[{colour}m{item.severity}\033[0m: ", 1
+    )
 
 
 @contextmanager

@@ -18,8 +18,9 @@ from garboard.errors import GarboardError
 from garboard.handbook import read_book
 from garboard.records.edition import Edition
 from garboard.views.edition_diff import counts, entry_words, step_words
+from garboard.views.layout_changes import layout_words
 
-__all__ = ["add_diff", "diff"]
+__all__ = ["add_diff", "comparison_lines", "diff"]
 
 AT_HAND = "the working copy"
 
@@ -46,7 +47,7 @@ def diff(args: argparse.Namespace) -> int:
     if args.format == "json":
         print(json.dumps(msgspec.to_builtins(compared.found), indent=1, ensure_ascii=False))
     else:
-        for line in _text(compared.found):
+        for line in comparison_lines(compared.found):
             print(line)
     return 0
 
@@ -70,8 +71,12 @@ def _numbered(book: Book, written: str) -> Edition:
     raise GarboardError(f"there is no edition {written}; did you mean {near}? {row}")
 
 
-def _text(found: Comparison) -> Iterator[str]:
-    """Everything, in lines short enough for a phone and a mail."""
+def comparison_lines(found: Comparison) -> Iterator[str]:
+    """Everything that differs, in lines short enough for a phone and a mail.
+
+    Args:
+        found: What differs.
+    """
     yield f"From {side_words(found.before, AT_HAND)} to {side_words(found.after, AT_HAND)}."
     unread = found.before.unread + found.after.unread
     if unread:
@@ -85,6 +90,7 @@ def _text(found: Comparison) -> Iterator[str]:
         yield from _inputs(found)
         yield from _cautions(found)
         yield from _steps(found)
+        yield from _layouts(found)
         yield from _effects(found)
         yield from _entries(found)
     yield ""
@@ -183,6 +189,16 @@ def _steps(found: Comparison) -> Iterator[str]:
         lines += [f"  before: {one.before}"] if one.before else []
         lines += [f"  after: {one.after}"] if one.after else []
     return _section("Steps", lines)
+
+
+def _layouts(found: Comparison) -> Iterator[str]:
+    lines: list[str] = []
+    for one in found.layout:
+        lines.append(f"- {one.code} of {one.about}: {layout_words(one)}")
+        lines += [f"  before: {one.before}"] if one.before else []
+        lines += [f"  after: {one.after}"] if one.after else []
+        lines.append(f"  behind it: {', '.join(one.behind) or 'no record names it'}")
+    return _section("What the layouts show", lines)
 
 
 def _effects(found: Comparison) -> Iterator[str]:

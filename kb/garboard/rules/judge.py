@@ -54,7 +54,7 @@ def _weighed(
             yield replace(item, severity=Severity.NOTE)
         elif waiver := _waiver(rule, item, waivers):
             text = f"{item.text}; conceded by {waiver.id} until {waiver.until}"
-            yield replace(item, severity=Severity.NOTE, text=text)
+            yield replace(item, severity=Severity.NOTE, text=text, conceded_by=str(waiver.id))
         elif rule.SEVERITY is Severity.WARN and item.severity is Severity.WARN:
             yield _aged(item, carried.get((item.code, item.about)), book.today)
         else:

@@ -8,10 +8,11 @@ from dataclasses import dataclass
 
 from garboard.book import Book
 from garboard.errors import Where
+from garboard.names import meant_tag
 from garboard.records.base import Record
 from garboard.records.inspection import Test
 from garboard.records.pages import WrittenPage
-from garboard.records.system import OUTSIDE, Joins
+from garboard.records.system import OUTSIDE, End, Joins, System
 
 __all__ = ["NamedThing", "named_things"]
 
@@ -103,7 +104,15 @@ def _system_words(book: Book) -> Iterator[NamedThing]:
                 yield NamedThing(run.service, services, said, run.where, code)
             for end in run.ends:
                 if end.joins is Joins.UNKNOWN:
-                    known = [*book.components, *(system.headers or {}), *OUTSIDE]
-                    yield NamedThing(
-                        end.name, known, "is no component, header or place outside", end.where, code
-                    )
+                    known = _joinable(book, system, end)
+                    said = "is no component, header or place outside"
+                    yield NamedThing(end.name, known, said, end.where, code)
+
+
+def _joinable(book: Book, system: System, end: End) -> Collection[str]:
+    """What an end of a run could name; the one tag alone where it is plainly that."""
+    short = [tag.removeprefix(f"{system.code}-") for tag in book.components]
+    meant = meant_tag(end.name)
+    if meant in short or meant in book.components:
+        return (meant,)
+    return (*short, *(system.headers or {}), *OUTSIDE)

@@ -1,17 +1,13 @@
-"""What the checks of a layout found, as diagnostics of one rule."""
+"""What the checks of a layout found, and what of a layout could not be understood, by the code of a rule."""
 
 from collections.abc import Callable, Iterator
 
 from garboard.book import Book
 from garboard.errors import Diagnostic
-from garboard.systems.finding import PathFinding
+from garboard.systems.finding import GRADED, PathFinding
 from garboard.systems.plant import Plant
 
-__all__ = ["GRADED", "path_diagnostics"]
-
-GRADED = "graded"
-"""`BINDS_FROM` of a rule that binds by the level of what it finds: a danger from a sketch on, a warning from
-building, a note from the tests."""
+__all__ = ["GRADED", "laying_faults", "path_diagnostics"]
 
 
 def path_diagnostics(
@@ -37,6 +33,12 @@ def path_diagnostics(
                     about,
                     fingerprint=found.fingerprint,
                 )
+
+
+def laying_faults(book: Book, code: str) -> Iterator[Diagnostic]:
+    """What of the connections of every system could not be understood, by code."""
+    for surveyed in book.surveys.values():
+        yield from (item for item in surveyed.plant.faults if item.code == code)
 
 
 def _owner(plant: Plant, found: PathFinding) -> str:

@@ -11,7 +11,11 @@ from enum import StrEnum
 from garboard.errors import Severity, Where
 from garboard.systems.line_up import LineUp
 
-__all__ = ["Level", "PathFinding"]
+__all__ = ["GRADED", "Level", "PathFinding"]
+
+GRADED = "graded"
+"""`BINDS_FROM` of a rule that binds by the level of what it finds: a danger from a sketch on, a warning from
+building, a note from the tests."""
 
 
 class Level(StrEnum):

@@ -107,7 +107,7 @@ class _Laying:
         if end.port:
             if end.port not in known and not behaviour.any_port:
                 near = nearest(end.port, known)
-                cure = f"did you mean {near}?" if near else f"write {_listed(known)}"
+                cure = f"did you mean {near}?" if near else f"write {' or '.join(known)}"
                 text = f"a {part.kind} has no port `{end.port}`; it has {_listed(known)}"
                 self.refuse(end.where, text, cure, part.tag)
             return end.port, end.port
@@ -161,7 +161,7 @@ class _Laying:
         joined = {joint for pipe in pipes for joint in (pipe.a, pipe.b)}
         ports: dict[str, dict[str, int]] = {tag: {} for tag in tags}
         for joint, node in nodes.items():
-            if joint.joins is Joins.PART:
+            if joint.joins is Joins.PART and joint.name in ports:  # else it is declared nowhere
                 ports[joint.name][joint.port] = node
         self.look_for_ends(tags, joined)
         settings = {tag: settings_of(self.known[tag], values) for tag in tags}

@@ -12,7 +12,13 @@ from garboard.systems.enquiry import Enquiry
 from garboard.systems.finding import PathFinding
 from garboard.systems.plant import Plant
 
-__all__ = ["Survey", "survey"]
+__all__ = ["NOT_CHECKED", "Survey", "survey"]
+
+NOT_CHECKED = (
+    "Not checked: sizes, capacity, flow, time, strength, wear, small leaks, heat, heights and vented loops,"
+    " pump suction, two faults at once, and whether the drawing is true. No finding does not mean safe."
+)
+"""Stands on every page that shows what was or was not found in a layout."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,7 @@ from garboard.records.system import System
 from garboard.systems.between import Between, Strictly, find_between
 from garboard.systems.medium import Medium
 from garboard.views.draft import Draft
-from garboard.views.layout import NOT_CHECKED
+from garboard.views.line_trace import layout_stamp
 from garboard.views.page import Cell, Column, Link, Paragraph, Plate, Row, Table
 
 __all__ = ["between", "has_sensors"]
@@ -43,7 +43,7 @@ def between(draft: Draft, system: System) -> None:
     draft.add(
         Paragraph((STRICT, Link(f"methods/{METHOD}", METHOD), ".")),
         Table("What stands between", tuple(Column(title) for title in COLUMNS), rows),
-        Paragraph((NOT_CHECKED,), quiet=True),
+        *layout_stamp(draft.book, system.code),
     )
 
 

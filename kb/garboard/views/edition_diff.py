@@ -20,6 +20,7 @@ from garboard.changes.numbers import LAST_FIGURES
 from garboard.records.pages import PageKind
 from garboard.views.draft import Draft
 from garboard.views.inline import linked
+from garboard.views.layout_changes import layout_rows
 from garboard.views.page import (
     Bullets,
     Cell,
@@ -75,7 +76,7 @@ def fill(draft: Draft, found: Comparison) -> None:
         draft.add(Paragraph((NOTHING,)))
     else:
         draft.add(Bullets(tuple((line,) for line in counts(found))))
-        for section in (limits, numbers, inputs, cautions, steps, effects, entries):
+        for section in (limits, numbers, inputs, cautions, steps, layouts, effects, entries):
             section(draft, found)
     draft.add(Paragraph((LIMITS,), quiet=True))
 
@@ -89,6 +90,7 @@ def counts(found: Comparison) -> Iterator[str]:
         (worse, "limits that stand worse than before"),
         (len(found.numbers), "numbers"),
         (len(found.steps), "steps of procedures"),
+        (len(found.layout), "findings of the layouts"),
         (len(found.cards), "cards to see to"),
         (len(found.people), "groups of people to tell"),
         (len(found.tests), "tests that prove how things were"),
@@ -221,6 +223,12 @@ def steps(draft: Draft, found: Comparison) -> None:
         for one in found.steps
     )
     _table(draft, "Steps", "procedure|step|before|after", rows)
+
+
+def layouts(draft: Draft, found: Comparison) -> None:
+    """What the search of the layouts finds otherwise."""
+    columns = "question|what became of it|before|after|behind it"
+    _table(draft, "What the layouts show", columns, layout_rows(draft.book, found))
 
 
 def step_words(one: StepChange) -> str:

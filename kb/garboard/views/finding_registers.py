@@ -1,9 +1,11 @@
 """Registers of what was found: open and ended, refused and right after all, who caught it, what it taught."""
 
 from collections import defaultdict
+from collections.abc import Iterable
 
 from garboard.book import Book
 from garboard.changes.finding_steps import refused_and_right
+from garboard.changes.kept_comparisons import Compared
 from garboard.changes.repeated_causes import lessons_asked_for
 from garboard.records.base import bare_id
 from garboard.records.finding import Finding, Lesson
@@ -11,6 +13,7 @@ from garboard.records.standing import has_left, refused
 from garboard.views.draft import Draft
 from garboard.views.fields import line_of
 from garboard.views.inline import cell, day, link_to, person, title_of, to_the_letter
+from garboard.views.layout_changes import caught_by_search
 from garboard.views.lists import unfinished
 from garboard.views.page import Cell, Column, Heading, Link, Paragraph, Row, Run, Table
 from garboard.views.tables import class_of, newest_first, record_table, stands
@@ -49,8 +52,13 @@ def _reversed(book: Book, found: list[Finding]) -> Table:
     return Table("Said no, then yes", columns, tuple(rows), "none so far")
 
 
-def who_caught_what(draft: Draft) -> None:
-    """By role, what each caught, how bad it could have been, and which checks had let it pass."""
+def who_caught_what(draft: Draft, compared: Iterable[Compared] = ()) -> None:
+    """By role, what each caught, how bad it could have been, and which checks had let it pass.
+
+    Args:
+        draft: The page.
+        compared: Editions held against each other: what the search of the layouts caught.
+    """
     book = draft.book
     draft.add(
         Paragraph(
@@ -74,6 +82,7 @@ def who_caught_what(draft: Draft) -> None:
         many = "1 finding" if len(caught) == 1 else f"{len(caught)} findings"
         rows = tuple(Row(_caught(book, one)) for one in caught)
         draft.add(Heading(f"{role}: {many}"), Table(f"Caught by: {role}", columns, rows))
+    draft.add(Heading("The search of the layouts"), caught_by_search(book, compared))
     through = tuple(
         Row(((link_to(book, key), f" {title_of(book, key)}"), _links(them)))
         for key, them in sorted(escaped.items())

@@ -10,7 +10,7 @@ from garboard.systems.isolation_faults import INCOMPLETE
 from garboard.views.draft import Draft
 from garboard.views.inline import cell, title_of
 from garboard.views.isolation_sheet import isolation_messages, isolation_sheet, plates, verdict_of
-from garboard.views.layout import NOT_CHECKED
+from garboard.views.line_trace import layout_stamp
 from garboard.views.page import (
     Block,
     Bullets,
@@ -127,7 +127,7 @@ def _index(book: Book, system: System, boundaries: tuple[Boundary, ...]) -> Draf
     reasons = tuple(Row((plates(one.tags), _reasons(book, one)), one.key) for one in cannot)
     columns = (Column("part"), Column("why, and what then"))
     draft.add(Table("Cannot be isolated", columns, reasons, "nothing"))
-    draft.add(Paragraph((NOT_CHECKED,), quiet=True))
+    draft.add(*layout_stamp(book, system.code))
     return draft
 
 

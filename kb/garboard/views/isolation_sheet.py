@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator
 
 from garboard.book import Book
+from garboard.names import system_of
 from garboard.records.base import bare_id
 from garboard.records.hazard import Hazard
 from garboard.records.procedure import Procedure, Use
@@ -12,7 +13,7 @@ from garboard.systems.isolation_faults import UNPROVED
 from garboard.systems.medium import Medium
 from garboard.views.inline import cell, title_of
 from garboard.views.isolation_steps import giving_back, isolating_steps
-from garboard.views.layout import NOT_CHECKED
+from garboard.views.line_trace import layout_stamp
 from garboard.views.messages import message_of, worst_first
 from garboard.views.page import (
     Block,
@@ -36,7 +37,6 @@ DEFERS = (
     "Worked out from the list of connections, by a program. Walk the line first, with two people, and shut"
     " nothing on this sheet alone. It does not replace the flag state, class, the surveyor or licensed trades."
 )
-NOT_TRACED = "No record says that anybody traced these connections along the pipes."
 MESSAGES = 2
 """How many safety messages stand on a sheet."""
 
@@ -80,7 +80,7 @@ def isolation_sheet(book: Book, found: Isolation) -> Iterator[Block]:
     yield from _watch(book, found)
     if found.possible:
         yield from giving_back(book, found)
-    yield Paragraph((f"{NOT_TRACED} {NOT_CHECKED}",), quiet=True)
+    yield from layout_stamp(book, system_of(found.tags[0]))
 
 
 def _governs(book: Book, found: Isolation) -> Iterator[str | Link]:

@@ -7,15 +7,11 @@ from garboard.records.component import QUANTITIES, Component
 from garboard.records.system import End, Joins, Run, System
 from garboard.views.draft import Draft
 from garboard.views.inline import cell, shown
-from garboard.views.page import Bullets, Cell, Column, Heading, Paragraph, Plate, Row, Table
+from garboard.views.line_trace import layout_stamp
+from garboard.views.page import Bullets, Cell, Column, Heading, Plate, Row, Table
 from garboard.views.page import Run as RunOf
 
 __all__ = ["layout", "numbers_of", "run_sentence"]
-
-NOT_CHECKED = (
-    "Not checked here: sizes, capacity, flow, time, strength, wear, small leaks, heat, heights, two faults"
-    " at once, and whether the list is true. Walk the line before you trust it."
-)
 
 
 def layout(draft: Draft, system: System) -> None:
@@ -33,7 +29,7 @@ def layout(draft: Draft, system: System) -> None:
         draft.add(_headers(book, system))
     draft.add(Heading("How they are joined"))
     draft.add(Bullets(tuple(run_sentence(run) for run in system.runs)))
-    draft.add(Paragraph((NOT_CHECKED,), quiet=True))
+    draft.add(*layout_stamp(book, system.code))
 
 
 def _headers(book: Book, system: System) -> Table:

@@ -13,6 +13,7 @@ from garboard.systems.state import stands, start_of
 from garboard.systems.ways import Ways
 from garboard.views.draft import Draft
 from garboard.views.inline import cell
+from garboard.views.line_trace import layout_stamp
 from garboard.views.page import (
     Block,
     Bullets,
@@ -27,7 +28,6 @@ from garboard.views.page import (
     Table,
 )
 from garboard.views.positions import board_word
-from garboard.views.walked import NOT_CHECKED
 
 __all__ = ["line_ups"]
 
@@ -127,7 +127,7 @@ def _moves(book: Book, plant: Plant, states: Mapping[str, OperatingState]) -> It
         for one, to in ((first, other), (other, first)):
             yield Heading(f"From {one} to {to}", 3)
             yield from _order(book, between_states(ways, states[one], states[to]))
-    yield Paragraph((NOT_CHECKED,), quiet=True)
+    yield from layout_stamp(book, plant.system.code)
 
 
 def _order(book: Book, order: Order) -> Iterator[Block]:

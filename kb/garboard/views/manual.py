@@ -17,6 +17,7 @@ from garboard.views.page import (
     Row,
     Table,
 )
+from garboard.views.rule_text import binds_from, labelled, paragraphs_of
 from garboard.views.values_data import CSV, JSON, SCHEMA, columns
 
 __all__ = ["honest_limits", "numbers_draft", "rule_drafts", "standing_draft"]
@@ -33,14 +34,12 @@ def rule_drafts(book: Book, rules: Iterable[ModuleType]) -> Iterator[Draft]:
     rows = []
     for rule in rules:
         draft = Draft(book, f"manual/rules/{rule.CODE}", rule.CODE, "rule")
-        paragraphs = [
-            part.replace("\n", " ") for part in (rule.__doc__ or "").strip().split("\n\n")
-        ]
-        draft.add(*(Paragraph((part,)) for part in paragraphs))
+        paragraphs = paragraphs_of(rule)
+        draft.add(*(Paragraph(labelled(part)) for part in paragraphs))
         waivable = "yes, while it stands" if rule.WAIVABLE else "no"
         facts: list[tuple[str, Cell]] = [
             ("severity", (str(rule.SEVERITY),)),
-            ("binds from", (rule.BINDS_FROM,)),
+            ("binds from", (binds_from(rule),)),
             ("asked", (_when(rule),)),
             ("a concession may waive it", (waivable,)),
         ]
@@ -50,7 +49,7 @@ def rule_drafts(book: Book, rules: Iterable[ModuleType]) -> Iterator[Draft]:
                 (
                     (Link(draft.key, rule.CODE),),
                     (str(rule.SEVERITY),),
-                    (rule.BINDS_FROM,),
+                    (binds_from(rule),),
                     (paragraphs[0],),
                 ),
                 rule.CODE,

@@ -1,9 +1,11 @@
 """Registers of the whole vessel: one table each, everything in it, from A to Z or by date."""
 
 from collections import defaultdict
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
+from functools import partial
 
 from garboard.book import Book
+from garboard.changes.kept_comparisons import Compared
 from garboard.records.alarm import Alarm, Fault
 from garboard.records.change import Change
 from garboard.records.decision import Decision
@@ -13,6 +15,7 @@ from garboard.views.draft import Draft
 from garboard.views.finding_registers import findings, lessons, who_caught_what
 from garboard.views.history import value_history
 from garboard.views.inline import cell, day, person, shown
+from garboard.views.locked_valves import locked_valves
 from garboard.views.messages import worst_first
 from garboard.views.notices import notices
 from garboard.views.page import (
@@ -37,19 +40,25 @@ from garboard.views.waiting import waiting_table
 __all__ = ["register_drafts"]
 
 
-def register_drafts(book: Book) -> Iterator[Draft]:
-    """Every register, in the order of the contents."""
+def register_drafts(book: Book, compared: Iterable[Compared] = ()) -> Iterator[Draft]:
+    """Every register, in the order of the contents.
+
+    Args:
+        book: The book.
+        compared: Editions held against each other, for what was caught between them.
+    """
     makers: tuple[tuple[str, str, Callable[[Draft], None]], ...] = (
         ("alarms", "Alarms", _alarms),
         ("symptoms", "What the crew notices", _symptoms),
         ("hazards", "What could hurt you", _hazards),
         ("safety-devices", "Safety devices", _safety_devices),
+        ("locked-valves", "Locked valves", locked_valves),
         ("tags", "Tags, A to Z", _tags),
         ("values", "Values and where they come from", _values),
         ("records", "Records, A to Z", _records),
         ("decisions", "Decisions by date", _decisions),
         ("findings", "Findings", findings),
-        ("who-caught-what", "Who caught what", who_caught_what),
+        ("who-caught-what", "Who caught what", partial(who_caught_what, compared=compared)),
         ("lessons", "Lessons", lessons),
         ("sources", "Sources", _sources),
         ("glossary", "Words", _glossary),

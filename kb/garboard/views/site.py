@@ -1,7 +1,7 @@
 """Every page of the handbook, the contents, and where each name leads."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from types import ModuleType
 
@@ -15,6 +15,7 @@ from garboard.records.edition import Edition
 from garboard.records.finding import Finding
 from garboard.records.kinds import KINDS, kind_of
 from garboard.review.page_state import page_state
+from garboard.views.asked import asked_drafts
 from garboard.views.component_page import component_draft
 from garboard.views.contents import Section, Target
 from garboard.views.draft import Draft
@@ -33,6 +34,7 @@ from garboard.views.lists import unfinished
 from garboard.views.manual import numbers_draft, rule_drafts, standing_draft
 from garboard.views.method_page import method_drafts
 from garboard.views.page import Calculation, Copy, Link, Page, Review
+from garboard.views.path_findings import path_findings_draft
 from garboard.views.record_page import record_draft
 from garboard.views.registers import register_drafts
 from garboard.views.roles import by_roles
@@ -56,7 +58,7 @@ def lay_out(  # noqa: PLR0913, PLR0917 - every source of pages is handed in
     rules: Iterable[ModuleType],
     methods: Mapping[str, Method],
     proofs: Iterable[ProofResult],
-    compared: Iterable[Compared] = (),
+    compared: Sequence[Compared] = (),
 ) -> tuple[Page, ...]:
     """Make every page.
 
@@ -79,7 +81,9 @@ def lay_out(  # noqa: PLR0913, PLR0917 - every source of pages is handed in
             for tag, part in book.components.items()
         ),
         *isolation_drafts(book, isolations),
-        *register_drafts(book),
+        *asked_drafts(book, rules, problems),
+        *register_drafts(book, compared),
+        path_findings_draft(book, problems),
         *edition_diff_drafts(book, compared),
         *method_drafts(book, methods, proofs),
         *rule_drafts(book, rules),
@@ -140,6 +144,8 @@ def _finish(
     draft.standing = tuple(
         item for item in mine if item.severity in GRAVE or item.code == "raw-html-removed"
     )
+    if draft.kind in OF_THE_TOOL:
+        return replace(draft.page(users.get(draft.key, ())), review=MANUAL)
     keys = {draft.key, *(message.source for message in draft.messages)}
     if draft.system and not is_identifier(draft.key):
         keys |= {tag for tag, part in book.components.items() if part.system == draft.system}
@@ -147,8 +153,6 @@ def _finish(
         frozenset(keys), book.content.vessel.notices, findings, parts_of(draft), mine
     )
     page = draft.page(users.get(draft.key, ()))
-    if draft.kind in OF_THE_TOOL:
-        return replace(page, review=MANUAL)
     return replace(page, review=Review(state.words, state.trusted))
 
 

@@ -30,7 +30,10 @@ from garboard.views.page import Block, Bullets, Facts, Heading, Link, Paragraph,
 from garboard.views.text import text_blocks
 from garboard.views.waiting import waiting_blocks
 
-__all__ = ["system_drafts", "system_key"]
+__all__ = ["ASKED", "system_drafts", "system_key"]
+
+ASKED = "what-was-asked"
+"""Last part of the key of the page of questions to the layout."""
 
 WORST = 5
 """How many hazards stand on the first page of a system."""
@@ -97,6 +100,9 @@ def _what_it_does(book: Book, system: System, others: list[Draft]) -> Draft:
     tiles = [(Link(other.key, other.title), other.kind) for other in others]
     if system.runs:
         tiles.append((Link(system_key(system, "isolations"), "Isolations"), "isolations"))
+    tiles.append(
+        (Link(system_key(system, ASKED), "What the layout was asked"), "questions to the layout")
+    )
     draft.add(Tiles(tuple(tiles)))
     if system.gaps:
         draft.add(

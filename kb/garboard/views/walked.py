@@ -10,6 +10,7 @@ from garboard.systems.slips import Slip
 from garboard.systems.state import State, stands
 from garboard.systems.walked import Walked
 from garboard.views.inline import cell
+from garboard.views.line_trace import layout_stamp
 from garboard.views.page import (
     Block,
     Bullets,
@@ -24,12 +25,8 @@ from garboard.views.page import (
 )
 from garboard.views.positions import position_of
 
-__all__ = ["NOT_CHECKED", "walked_blocks"]
+__all__ = ["walked_blocks"]
 
-NOT_CHECKED = (
-    "Not checked: sizes, capacity, flow, time, strength, wear, small leaks, heat, heights and vented loops,"
-    " pump suction, two faults at once, and whether the drawing is true. No finding does not mean safe."
-)
 ANYHOW = (
     "nowhere that is said: `when` names no operating state, and a valve that no step names counts as standing"
     " the worst way"
@@ -57,7 +54,7 @@ def walked_blocks(book: Book, procedure: Procedure) -> Iterator[Block]:
         yield Paragraph((Strong("It leads to a forbidden state:"),))
         yield Bullets(tuple(met))
     yield from _slips(book, walked)
-    yield Paragraph((NOT_CHECKED,), quiet=True)
+    yield from layout_stamp(book, procedure.system)
 
 
 def _facts(book: Book, walked: Walked) -> Iterator[tuple[str, Cell]]:

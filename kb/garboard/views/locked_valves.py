@@ -1,0 +1,76 @@
+"""Locked valves: how each is held, on which round it is looked at, and what would be there without it."""
+
+from collections.abc import Iterator
+from datetime import date
+
+from garboard.book import Book
+from garboard.records.component import Component
+from garboard.records.inspection import Test
+from garboard.records.proofs import is_proof
+from garboard.records.work import MaintenanceTask
+from garboard.views.draft import Draft
+from garboard.views.inline import cell, day
+from garboard.views.page import Cell, Column, Link, Paragraph, Plate, Row, Run, Table
+
+__all__ = ["locked_valves"]
+
+TITLES = ("tag", "place", "locked", "how secured", "round", "what hangs on it", "last looked at")
+NOT_HELD = "nothing: it counts as free"
+
+
+def locked_valves(draft: Draft) -> None:
+    """Every valve that is called locked."""
+    book = draft.book
+    draft.add(
+        Paragraph(
+            (
+                "A lock counts as one only where it is said how it is secured and on which round it is looked"
+                " at. What hangs on it is what the search of the layout finds once the valve is free.",
+            )
+        )
+    )
+    rows = tuple(
+        Row(_row(book, tag, part), tag) for tag, part in book.components.items() if part.locked
+    )
+    draft.add(Table("Locked valves", tuple(map(Column, TITLES)), rows, "no valve is locked"))
+
+
+def _row(book: Book, tag: str, part: Component) -> tuple[Cell, ...]:
+    surveyed = book.surveys.get(part.system)
+    seen = surveyed.plant.part(tag) if surveyed else None
+    return (
+        (Plate(tag),),
+        cell(book, part.place) or ("not recorded",),
+        (str(part.locked),),
+        cell(book, part.secured) or ("not recorded",),
+        cell(book, part.round) or ("none",),
+        _hanging(book, tag, part) if seen and seen.locked is not None else (NOT_HELD,),
+        _last_looked_at(book, tag),
+    )
+
+
+def _hanging(book: Book, tag: str, part: Component) -> Cell:
+    runs: list[Run] = []
+    for found in book.surveys[part.system].hanging_on(tag):
+        runs += ["; "] if runs else []
+        link = Link(f"registers/path-findings#{found.fingerprint}", found.code)
+        runs += [link, " of ", *cell(book, found.about)]
+    return tuple(runs) or ("nothing was found to",)
+
+
+def _last_looked_at(book: Book, tag: str) -> Cell:
+    """The newest day on which a test or a task of maintenance says that it was looked at."""
+    looks = sorted(_looks(book, tag))
+    if not looks:
+        return ("not recorded",)
+    on, record = looks[-1]
+    return (f"{day(on)}, ", Link(record, record))
+
+
+def _looks(book: Book, tag: str) -> Iterator[tuple[date, str]]:
+    for test in book.of_kind(Test):
+        if test.on and is_proof(test) and any(item.tag == tag for item in test.tested):
+            yield test.on, str(test.id)
+    for task in book.of_kind(MaintenanceTask):
+        if task.tag == tag:
+            yield from ((done.on, str(task.id)) for done in task.done)
