@@ -57,7 +57,7 @@ SHAPES: Mapping[str, Shape] = {
     "receiver": Shape(7, 3, {}, vessel=True),
     "tank": Shape(5, 3, {}, vessel=True),
     **dict.fromkeys(("separator", "filter", "strainer", "cooler"), Shape(2, 2, {}, vessel=True)),
-    **dict.fromkeys(("tee",), Shape(0, 0, {}, vessel=True)),
+    "tee": Shape(1, 1, {}, vessel=True),
     "bus": Shape(0, 3, {}, vessel=True),
 }
 """By kind; a draft to be measured against the drawn symbols."""
