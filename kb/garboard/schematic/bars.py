@@ -62,8 +62,7 @@ class _Bars:
                 place.boxes[bar] = (x, top, x, bottom)
         self.drop_hidden()
         for stands, near in self.columns.loose:
-            x, y = place.at[near]
-            self.along(stands, x, y, y)
+            self.anywhere(stands, place.at[near])
 
     def span(self, bar: Vertex) -> tuple[int, int]:
         """The heights of the first and last row that a bar joins."""
@@ -123,8 +122,21 @@ class _Bars:
                     for side in (-1, 1):
                         if self.beside(stands, (x, y), side, out):
                             return min(top, y), max(bottom, y)
-        self.place.put_tower(stands, (x, top - FURTHER if above else bottom + FURTHER))
+        self.anywhere(stands, (x, top if above else bottom))
         return top, bottom
+
+    def anywhere(self, stands: Standing, near: Point) -> None:
+        """Stand a tower wherever there is room, as near as can be."""
+        for ring in range(4, 4 * FURTHER, 2):
+            for dx in range(-ring, ring + 1, 2):
+                for dy in (-ring, ring) if abs(dx) < ring else range(-ring, ring + 1, 2):
+                    foot = (near[0] + dx, near[1] + dy)
+                    air = [(a - 1, b - 1, c + 1, d + 1) for a, b, c, d in lifted(stands, foot)]
+                    x, y = foot
+                    air.append((x - 1, y - 3, x + 1, y + 3))
+                    if all(self.place.is_free(span) for span in air):
+                        self.place.put_tower(stands, foot)
+                        return
 
     def can_reach(self, x: int, y: int, top: int, bottom: int) -> bool:
         """Whether a bar can be made so long that it reaches a height."""
