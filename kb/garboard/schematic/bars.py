@@ -43,10 +43,8 @@ class _Bars:
         place = self.place
         uprights = [vertex for vertex in place.trunk.vertices if is_upright(vertex)]
         spans = {bar: self.span(bar) for bar in uprights}
-        place.taken += [
-            (self.columns.x[bar] - 1, top, self.columns.x[bar] + 1, bottom)
-            for bar, (top, bottom) in spans.items()
-        ]
+        for bar, (top, bottom) in spans.items():
+            place.take((self.columns.x[bar] - 1, top, self.columns.x[bar] + 1, bottom))
         self.take_pipes()
         for bar in uprights:
             x = self.columns.x[bar]
@@ -93,15 +91,15 @@ class _Bars:
             x, y = self.place.at[strand.pieces[0]]
             for before, after in zip(strand.pieces, strand.pieces[1:], strict=False):
                 here, there = self.place.at[before], self.place.at[after]
-                self.place.taken.append(
+                self.place.take(
                     (here[0], min(here[1], there[1]) - 1, there[0], max(here[1], there[1]) + 1)
                 )
             if strand.before and is_upright(strand.before.left):
-                self.place.taken.append((self.columns.x[strand.before.left], y - 1, x, y + 1))
+                self.place.take((self.columns.x[strand.before.left], y - 1, x, y + 1))
             x, y = self.place.at[strand.pieces[-1]]
             for arc in strand.after:
                 if is_upright(arc.right):
-                    self.place.taken.append((x, y - 1, self.columns.x[arc.right], y + 1))
+                    self.place.take((x, y - 1, self.columns.x[arc.right], y + 1))
 
     def along(self, stands: Standing, x: int, top: int, bottom: int) -> tuple[int, int]:
         """Stand a tower at the end of a bar, or beside it where there is room; say how long the bar is."""
@@ -160,7 +158,7 @@ class _Bars:
             if not all(self.place.is_free(span) for span in (air, words, stub)):
                 return False
             self.place.put(piece, (middle, y), Heading.LEFT if side < 0 else Heading.RIGHT)
-            self.place.taken += [words, (min(x, middle), y, max(x, middle), y)]
+            self.place.take(words, (min(x, middle), y, max(x, middle), y))
             self.place.feet.setdefault(stands.tower.net, []).append(stands.tower.foot)
             return True
         foot = (x + side * (out + 1), y + (-2 if stands.tower.above else 2))
@@ -168,7 +166,7 @@ class _Bars:
         if not self.free(stands, foot, riser):
             return False
         self.place.put_tower(stands, foot)
-        self.place.taken.append(riser)
+        self.place.take(riser)
         return True
 
     def free(self, stands: Standing, foot: Point, riser: Span) -> bool:
@@ -178,14 +176,6 @@ class _Bars:
         if upright:
             return all(self.place.is_free(span) for span in spans)
         return all(self.place.is_free(span) for span in (*spans, riser))
-
-    def is_free(self, span: Span) -> bool:
-        """Whether nothing stands in a room yet."""
-        left, top, right, bottom = span
-        return not any(
-            left < other[2] and other[0] < right and top < other[3] and other[1] < bottom
-            for other in self.place.taken
-        )
 
 
 def _touch(one: Span, other: Span) -> bool:
