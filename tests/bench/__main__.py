@@ -13,6 +13,7 @@ from tests.bench.editions import editions
 from tests.bench.engine import calculation, tolerances, uncertain
 from tests.bench.graph import layouts
 from tests.bench.hostile import fuzz, worst_fences
+from tests.bench.schematic import drawing
 from tests.bench.store import keeping
 
 HOUSE = Path(__file__).parent.parent.parent
@@ -86,5 +87,6 @@ if __name__ == "__main__":
     layouts()
     worst_fences(uncertain().splitlines())
     fuzz()
+    drawing()
     building()
     editions()
