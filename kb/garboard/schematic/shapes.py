@@ -27,6 +27,7 @@ IN_LINE = {"in": (-2, 0), "out": (2, 0)}
 THREE_WAY = {"common": (-2, 0), "a": (2, 0), "b": (0, 2)}
 STANDING = {"in": (0, 2)}
 VALVE = Shape(2, 1, IN_LINE)
+TALL = Shape(2, 2, IN_LINE)
 BOX = Shape(3, 2, {}, vessel=True)
 
 SHAPES: Mapping[str, Shape] = {
@@ -34,9 +35,10 @@ SHAPES: Mapping[str, Shape] = {
         ("stop valve", "drain valve", "vent valve", "cock", "test cock", "plug", "coupling"), VALVE
     ),
     **dict.fromkeys(
-        ("quick-closing valve", "solenoid valve", "check valve", "stop-check valve"), VALVE
+        ("quick-closing valve", "solenoid valve", "check valve", "stop-check valve"), TALL
     ),
-    **dict.fromkeys(("regulator", "restrictor", "hose", "bellows", "vented loop"), VALVE),
+    **dict.fromkeys(("regulator", "vented loop"), TALL),
+    **dict.fromkeys(("restrictor", "hose", "bellows"), VALVE),
     **dict.fromkeys(("fuse", "breaker", "switch", "diode", "cable", "measuring shunt"), VALVE),
     **dict.fromkeys(("three-way valve", "changeover"), Shape(2, 2, THREE_WAY)),
     **dict.fromkeys(
@@ -57,7 +59,7 @@ SHAPES: Mapping[str, Shape] = {
     "receiver": Shape(7, 3, {}, vessel=True),
     "tank": Shape(5, 3, {}, vessel=True),
     **dict.fromkeys(("separator", "filter", "strainer", "cooler"), Shape(2, 2, {}, vessel=True)),
-    **dict.fromkeys(("tee",), Shape(0, 0, {}, vessel=True)),
+    "tee": Shape(1, 1, {}, vessel=True),
     "bus": Shape(0, 3, {}, vessel=True),
 }
 """By kind; a draft to be measured against the drawn symbols."""

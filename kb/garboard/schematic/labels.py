@@ -1,0 +1,45 @@
+"""Words on a sheet: tags in bold with their values under them, names along pipes, frames of what moves."""
+
+from collections.abc import Iterable
+from html import escape
+
+from garboard.schematic.letters import LINE
+from garboard.schematic.sheet import Frame, Label, Sheet
+from garboard.systems.plant import Plant
+
+__all__ = ["LABEL_LINE", "draw_frames", "draw_labels"]
+
+LABEL_LINE = LINE - 2
+"""From the tag to its value, in drawing units."""
+
+
+def draw_labels(sheet: Sheet, plant: Plant) -> str:
+    """Every label of a sheet."""
+    words = "".join(_label(one, bold=one.of in plant.numbers) for one in sheet.labels)
+    return f'<g fill="currentColor" stroke="none">{words}</g>'
+
+
+def _label(one: Label, *, bold: bool) -> str:
+    x, y = one.at
+    anchor = f' text-anchor="{one.anchor}"' if one.anchor != "start" else ""
+    turned = f' transform="rotate(-90,{x},{y})"' if one.upright else ""
+    drawn = ""
+    for number, words in enumerate(one.lines):
+        weight = ' font-weight="700"' if bold and not one.slanted and number == 0 else ""
+        drawn += f'<text x="{x}" y="{y + LABEL_LINE * number}"{anchor}{weight}{turned}>{escape(words)}</text>'
+    return drawn
+
+
+def draw_frames(frames: Iterable[Frame]) -> str:
+    """Dotted frames round what stands on a mount that moves, each with the reason."""
+    return "".join(_frame(one) for one in frames)
+
+
+def _frame(one: Frame) -> str:
+    box = one.box
+    return (
+        f'<rect x="{box.left}" y="{box.top}" width="{box.right - box.left}" height="{box.bottom - box.top}"'
+        ' stroke-width="1.6" stroke-linecap="round" stroke-dasharray="1 6"/>'
+        f'<text x="{one.label_at[0]}" y="{one.label_at[1]}" fill="currentColor" stroke="none">'
+        f"{escape(one.words)}</text>"
+    )

@@ -1,0 +1,145 @@
+"""A sheet as SVG: pipes, symbols, labels, links, legend, title block, and what an overlay lays over it.
+
+Every stroke and letter has its drawing attributes, so that a plain renderer shows the sheet as it is;
+classes only let a theme recolour paper, marks and tint. There is no style and no script in it, and all that
+comes from a contributor is escaped. A second drawing of the same sheet on one page takes the first as its
+base and adds its marks alone. The bytes depend on the data and nothing else.
+"""
+
+from dataclasses import dataclass
+from html import escape
+
+from garboard.schematic.labels import draw_frames, draw_labels
+from garboard.schematic.legend import draw_entries, entries_height, legend_entries
+from garboard.schematic.links import draw_links
+from garboard.schematic.looks import look_of
+from garboard.schematic.marks import draw_bands, draw_dead, draw_marks
+from garboard.schematic.overlays import Overlay
+from garboard.schematic.pipes import draw_pipes
+from garboard.schematic.placed_symbols import draw_placed
+from garboard.schematic.sheet import TEXT, Placed, Sheet
+from garboard.schematic.title_block import TitleBlock, draw_title_block, title_rows
+from garboard.systems.plant import Plant
+
+__all__ = ["Drawing", "base_id", "draw_sheet"]
+
+MARGIN = 12
+"""Round the foot of a sheet, in drawing units."""
+TITLE_WIDTH = 430
+SHOWN = 8 / 7
+"""Pixels to a drawing unit, so that letters are 16 pixels high on a screen."""
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """A drawn sheet."""
+
+    svg: str
+    name: str
+    """Its id, and the start of every other id in it."""
+
+
+def base_id(sheet: Sheet) -> str:
+    """Id of what a further drawing of the same sheet takes as its base: `sa-1-base`."""
+    return f"{sheet.system}-{sheet.number}-base".lower()
+
+
+def draw_sheet(
+    sheet: Sheet,
+    plant: Plant,
+    title: TitleBlock,
+    overlay: Overlay | None = None,
+    *,
+    on_base: bool = False,
+) -> Drawing:
+    """Draw a sheet.
+
+    Args:
+        sheet: What stands on it.
+        plant: The system.
+        title: What its title block says.
+        overlay: What is laid over it.
+        on_base: The sheet itself was drawn before on the same page: take it from there.
+    """
+    name = f"{sheet.system}-{sheet.number}{f'-{overlay.name}' if overlay else ''}".lower()
+    words = overlay.words if overlay else ()
+    foot, high = _foot(sheet, plant, title, overlay, brief=on_base)
+    under, over = (
+        (draw_bands(sheet, overlay), _over(sheet, plant, overlay)) if overlay else ("", "")
+    )
+    base = base_id(sheet) if on_base or not overlay else f"{name}-base"
+    body = f'<use href="#{base}"/>' if on_base else f'<g id="{base}">{_base(sheet, plant)}</g>'
+    said = f"{title.title}, sheet {sheet.number} of {sheet.of}"
+    said = f"{overlay.title}: {said}" if overlay else said
+    svg = (
+        f'<svg xmlns="http://www.w3.org/2000/svg" class="schematic-sheet" id="{name}" role="graphics-document"'
+        f' aria-labelledby="{name}-t" aria-describedby="{name}-d" viewBox="0 0 {sheet.width} {high}"'
+        f' width="{round(sheet.width * SHOWN)}" height="{round(high * SHOWN)}" color="#15202b"'
+        f' font-family="sans-serif" font-size="{TEXT}" fill="none" stroke="currentColor"'
+        ' stroke-linejoin="round" stroke-width="1.8">'
+        f'<title id="{name}-t">{escape(said)}</title>'
+        f'<desc id="{name}-d">{escape(_described(sheet, words))}</desc>'
+        f'<rect class="paper" fill="#ffffff" stroke="none" width="{sheet.width}" height="{high}"/>'
+        f'<g aria-hidden="true">{under}{body}{over}{foot}</g>'
+        f"{draw_links(sheet, plant, overlay)}</svg>"
+    )
+    return Drawing(svg, name)
+
+
+def _foot(
+    sheet: Sheet, plant: Plant, title: TitleBlock, overlay: Overlay | None, *, brief: bool
+) -> tuple[str, int]:
+    """Legend and title block under the picture, side by side where there is room; and the whole height."""
+    entries = legend_entries(sheet, plant, overlay)
+    if brief and overlay:
+        entries = entries[: len({*overlay.marks.values()}) + len({*overlay.bands.values()})]
+    room = sheet.width - 2 * MARGIN
+    beside = sheet.width > 2 * TITLE_WIDTH
+    title_width = TITLE_WIDTH if beside else room
+    legend_width = room - title_width - 2 * MARGIN if beside else room
+    rows = title_rows(title, sheet, overlay.words if overlay else (), title_width)
+    legend_high = entries_height(entries, legend_width)
+    top = sheet.height + MARGIN
+    title_top = top if beside else top + legend_high + MARGIN
+    foot = (
+        f'<path stroke-width="1.2" d="M{MARGIN},{sheet.height}H{sheet.width - MARGIN}"/>'
+        + draw_entries(entries, (MARGIN, top), legend_width)
+        + draw_title_block(rows, (sheet.width - MARGIN - title_width, title_top), title_width)
+    )
+    high = max(title_top + sum(row.height for row in rows), top + legend_high) + MARGIN
+    return foot, high
+
+
+def _described(sheet: Sheet, words: tuple[str, ...]) -> str:
+    """What who cannot see it is told first; the same in sentences stands beside the drawing."""
+    told = f"{len(sheet.symbols)} parts, each a link to its page, in the order of flow."
+    return " ".join((*(f"{line}." for line in words), told))
+
+
+def _base(sheet: Sheet, plant: Plant) -> str:
+    labelled = {one.of for one in sheet.labels}
+    symbols = "".join(
+        draw_placed(one, look_of(plant, one.tag, numbered=one.tag not in labelled))
+        for one in _in_order(sheet.symbols)
+    )
+    return (
+        f"{draw_frames(sheet.frames)}{draw_pipes(sheet, plant.system.services)}{symbols}"
+        f"{draw_labels(sheet, plant)}"
+    )
+
+
+def _in_order(symbols: tuple[Placed, ...]) -> list[Placed]:
+    """Vessels first: what stands on one covers it."""
+    return sorted(symbols, key=lambda one: one.kind not in ("receiver", "tank", "compartment"))
+
+
+def _over(sheet: Sheet, plant: Plant, overlay: Overlay) -> str:
+    """The dead section, the parts that stand otherwise than usual, the frames."""
+    moved = "".join(
+        draw_placed(one, look_of(plant, one.tag, overlay.positions[one.tag]), covers=True)
+        for one in sheet.symbols
+        if one.tag in overlay.positions
+    )
+    marks = draw_marks(sheet, overlay)
+    framed = f'<g class="mark" stroke="#a3121c">{marks}</g>' if marks else ""
+    return f"{draw_dead(sheet, overlay)}{moved}{framed}"
