@@ -16,7 +16,7 @@ from garboard.schematic.overlays import (
     new_overlay,
     state_overlay,
 )
-from garboard.schematic.pipes import draw_pipes
+from garboard.schematic.pipe_strokes import draw_pipes
 from garboard.schematic.svg import base_id, draw_sheet
 from garboard.schematic.title_block import TitleBlock
 from garboard.systems.finding import Level, PathFinding

@@ -1,7 +1,7 @@
 """The marks of an overlay as SVG: what lies under the sheet, and what lies over it."""
 
 from garboard.schematic.overlays import Band, Mark, Overlay
-from garboard.schematic.pipes import node_paths
+from garboard.schematic.pipe_strokes import node_paths
 from garboard.schematic.sheet import Box, Sheet
 
 __all__ = ["draw_bands", "draw_dead", "draw_marks", "frame_of"]

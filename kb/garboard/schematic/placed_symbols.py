@@ -2,7 +2,7 @@
 
 from html import escape
 
-from garboard.schematic.pipes import TURNS
+from garboard.schematic.pipe_strokes import TURNS
 from garboard.schematic.shapes import SHAPES, Shape
 from garboard.schematic.sheet import STEP, Box, Placed, Point
 from garboard.schematic.symbol import Look

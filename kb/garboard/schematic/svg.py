@@ -9,13 +9,13 @@ base and adds its marks alone. The bytes depend on the data and nothing else.
 from dataclasses import dataclass
 from html import escape
 
-from garboard.schematic.labels import draw_frames, draw_labels
+from garboard.schematic.label_strokes import draw_frames, draw_labels
 from garboard.schematic.legend import draw_entries, entries_height, legend_entries
 from garboard.schematic.links import draw_links
 from garboard.schematic.looks import look_of
 from garboard.schematic.marks import draw_bands, draw_dead, draw_marks
 from garboard.schematic.overlays import Overlay
-from garboard.schematic.pipes import draw_pipes
+from garboard.schematic.pipe_strokes import draw_pipes
 from garboard.schematic.placed_symbols import draw_placed
 from garboard.schematic.sheet import TEXT, Placed, Sheet
 from garboard.schematic.title_block import TitleBlock, draw_title_block, title_rows
