@@ -17,14 +17,13 @@ from garboard.schematic.overlays import (
     state_overlay,
 )
 from garboard.schematic.pipe_strokes import draw_pipes
-from garboard.schematic.svg import base_id, draw_sheet
+from garboard.schematic.svg import as_file, base_id, draw_sheet
 from garboard.schematic.title_block import TitleBlock
 from garboard.systems.finding import Level, PathFinding
 from garboard.systems.plant import Plant
 from tests.schematic.pieces import HOSTILE, PIECE, piece, sheet_of
 from tests.systems.pieces import plant_of
 
-SVG = "{http://www.w3.org/2000/svg}"
 TITLE = TitleBlock(
     "Starting air: schematic", "NOT REVIEWED. Nobody has checked it.", "Lines never traced"
 )
@@ -36,7 +35,7 @@ def drawn(plant: Plant | None = None, overlay: Overlay | None = None) -> Tree.El
 
 
 def texts(svg: Tree.Element) -> str:
-    return " ".join(one.text or "" for one in svg.iter(f"{SVG}text"))
+    return " ".join(one.text or "" for one in svg.iter("text"))
 
 
 def finding(plant: Plant) -> PathFinding:
@@ -55,7 +54,7 @@ def finding(plant: Plant) -> PathFinding:
 
 
 def test_every_part_is_a_link_named_in_words_in_the_order_of_flow() -> None:
-    links = list(drawn().iter(f"{SVG}a"))
+    links = list(drawn().iter("a"))
 
     assert [one.get("href") for one in links] == [
         f"find:SA-{tag}" for tag in ("CP-001", "HV-001", "AR-001", "RV-001", "PI-001", "HV-002")
@@ -110,7 +109,7 @@ def test_what_a_contributor_writes_cannot_leave_its_place() -> None:
 
     assert "<script" not in text
     assert "<b>" not in text
-    links = Tree.fromstring(text).iter(f"{SVG}a")  # noqa: S314 - our own
+    links = Tree.fromstring(text).iter("a")  # noqa: S314 - our own
     assert any(HOSTILE in str(one.get("aria-label")) for one in links)
 
 
@@ -127,6 +126,13 @@ def test_ids_are_unlike_over_all_sheets_of_a_page() -> None:
     ids = re.findall(r'\sid="([^"]*)"', text)
     assert len(ids) == len(set(ids))
     assert all(target in ids for target in re.findall(r'href="#([^"]*)"', text))
+
+
+def test_a_drawing_names_no_address_but_as_a_file_of_its_own() -> None:
+    svg = draw_sheet(sheet_of(piece()), piece(), TITLE).svg
+
+    assert "http" not in svg
+    assert Tree.fromstring(as_file(svg)).tag == "{http://www.w3.org/2000/svg}svg"  # noqa: S314 - our own
 
 
 def test_the_bytes_depend_on_the_data_alone() -> None:
@@ -190,7 +196,7 @@ def test_a_finding_shows_the_way_the_positions_and_what_is_in_danger() -> None:
     said = texts(svg)
     assert "As drawn here: SA-HV-001 shut; SA-HV-002 open" in said
     assert "the way in danger" in said
-    names = {one.get("href"): str(one.get("aria-label")) for one in svg.iter(f"{SVG}a")}
+    names = {one.get("href"): str(one.get("aria-label")) for one in svg.iter("a")}
     assert set(names) == {"find:SA-AR-001", "find:SA-HV-001", "find:SA-HV-002"}
     assert "shown shut" in names["find:SA-HV-001"]
     assert names["find:SA-AR-001"].endswith("in danger")

@@ -46,7 +46,7 @@ def _pipes(sheet: Sheet, plant: Plant) -> Iterator[Entry]:
     for name in (*services, *sorted(drawn - set(services))):
         if name in drawn:
             style = line_style(name, services)
-            yield Entry(f'<path {style.attributes} d="M-22,0H22"/>', name or "pipe")
+            yield Entry(f'<path {style.attributes} d="M-22,0H22"/>', name or "service not written")
 
 
 def _symbols(sheet: Sheet, plant: Plant) -> Iterator[Entry]:

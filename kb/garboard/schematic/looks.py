@@ -3,20 +3,11 @@
 from garboard.schematic.symbol import Look
 from garboard.systems.plant import Part, Plant
 
-__all__ = ["look_of", "position_of", "short_tag", "spoken"]
+__all__ = ["look_of", "position_of", "spoken"]
 
 METERS = {"voltmeter": "V", "ammeter": "A"}
 SPOKEN = ("set", "rated", "makes", "cuts_out", "cuts_in", "trip")
 """The numbers that are said of a part, in this order."""
-
-
-def short_tag(tag: str, system: str) -> str:
-    """A tag as it stands on the drawings of its own system.
-
-    >>> short_tag("SA-HV-002", "SA"), short_tag("DC-FU-001", "SA")
-    ('HV-002', 'DC-FU-001')
-    """
-    return tag.removeprefix(f"{system}-")
 
 
 def position_of(part: Part, position: str = "") -> int:

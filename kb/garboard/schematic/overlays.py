@@ -141,7 +141,7 @@ def state_overlay(plant: Plant, name: str, state: OperatingState) -> Overlay:
         title=f"Lined up: {name}",
         bands=dict.fromkeys(sorted(live), Band.CHARGED),
         marks=marks,
-        positions=positions,
+        positions={tag: positions[tag] for tag in sorted(moved)},
         words=(
             f"Not as usual: {', '.join(sorted(moved)) or 'nothing'}",
             f"Running: {', '.join(running) or 'nothing'}. Charged: {', '.join(charged) or 'nothing'}",

@@ -6,7 +6,7 @@ comes from a contributor is escaped. A second drawing of the same sheet on one p
 base and adds its marks alone. The bytes depend on the data and nothing else.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from html import escape
 
 from garboard.schematic.label_strokes import draw_frames, draw_labels
@@ -14,6 +14,7 @@ from garboard.schematic.legend import draw_entries, entries_height, legend_entri
 from garboard.schematic.links import draw_links
 from garboard.schematic.looks import look_of
 from garboard.schematic.marks import draw_bands, draw_dead, draw_marks
+from garboard.schematic.node_services import services_of
 from garboard.schematic.overlays import Overlay
 from garboard.schematic.pipe_strokes import draw_pipes
 from garboard.schematic.placed_symbols import draw_placed
@@ -21,17 +22,18 @@ from garboard.schematic.sheet import TEXT, Placed, Sheet
 from garboard.schematic.title_block import TitleBlock, draw_title_block, title_rows
 from garboard.systems.plant import Plant
 
-__all__ = ["Drawing", "base_id", "draw_sheet"]
+__all__ = ["DrawnSheet", "as_file", "base_id", "draw_sheet"]
 
 MARGIN = 12
 """Round the foot of a sheet, in drawing units."""
 TITLE_WIDTH = 430
+NAMESPACE = "http://www.w3.org/2000/svg"
 SHOWN = 8 / 7
 """Pixels to a drawing unit, so that letters are 16 pixels high on a screen."""
 
 
 @dataclass(frozen=True, slots=True)
-class Drawing:
+class DrawnSheet:
     """A drawn sheet."""
 
     svg: str
@@ -51,7 +53,7 @@ def draw_sheet(
     overlay: Overlay | None = None,
     *,
     on_base: bool = False,
-) -> Drawing:
+) -> DrawnSheet:
     """Draw a sheet.
 
     Args:
@@ -61,6 +63,7 @@ def draw_sheet(
         overlay: What is laid over it.
         on_base: The sheet itself was drawn before on the same page: take it from there.
     """
+    sheet = _with_services(sheet, plant)
     name = f"{sheet.system}-{sheet.number}{f'-{overlay.name}' if overlay else ''}".lower()
     words = overlay.words if overlay else ()
     foot, high = _foot(sheet, plant, title, overlay, brief=on_base)
@@ -72,7 +75,7 @@ def draw_sheet(
     said = f"{title.title}, sheet {sheet.number} of {sheet.of}"
     said = f"{overlay.title}: {said}" if overlay else said
     svg = (
-        f'<svg xmlns="http://www.w3.org/2000/svg" class="schematic-sheet" id="{name}" role="graphics-document"'
+        f'<svg class="schematic-sheet" id="{name}" role="graphics-document"'
         f' aria-labelledby="{name}-t" aria-describedby="{name}-d" viewBox="0 0 {sheet.width} {high}"'
         f' width="{round(sheet.width * SHOWN)}" height="{round(high * SHOWN)}" color="#15202b"'
         f' font-family="sans-serif" font-size="{TEXT}" fill="none" stroke="currentColor"'
@@ -83,7 +86,12 @@ def draw_sheet(
         f'<g aria-hidden="true">{under}{body}{over}{foot}</g>'
         f"{draw_links(sheet, plant, overlay)}</svg>"
     )
-    return Drawing(svg, name)
+    return DrawnSheet(svg, name)
+
+
+def as_file(svg: str) -> str:
+    """A drawing as a file of its own, which says what it is written in; in a page it must name no address."""
+    return svg.replace("<svg ", f'<svg xmlns="{NAMESPACE}" ', 1)
 
 
 def _foot(
@@ -108,6 +116,14 @@ def _foot(
     )
     high = max(title_top + sum(row.height for row in rows), top + legend_high) + MARGIN
     return foot, high
+
+
+def _with_services(sheet: Sheet, plant: Plant) -> Sheet:
+    """The sheet with a service for every pipe that has one by what it is joined with."""
+    known = services_of(plant)
+    lines = tuple(replace(one, service=one.service or known[one.node]) for one in sheet.lines)
+    bars = tuple(replace(one, service=one.service or known[one.node]) for one in sheet.bars)
+    return replace(sheet, lines=lines, bars=bars)
 
 
 def _described(sheet: Sheet, words: tuple[str, ...]) -> str:

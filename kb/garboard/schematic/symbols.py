@@ -34,7 +34,9 @@ def _receiver(_: Look) -> Drawn:
 
 def _tank(_: Look) -> Drawn:
     """Closed or open, a tank shows its level."""
-    return Drawn(over("M-60,-36V36H60V-36", 2.6) + line("M-60,-20H60M-10,-32H10L0,-22Z", 1))
+    return Drawn(
+        over("M-60,-36V36H60V-36", 2.6) + line("M-60,-21H-38M38,-21H60M-56,-32H-42L-49,-22Z", 1.2)
+    )
 
 
 def _separator(_: Look) -> Drawn:
