@@ -1,5 +1,6 @@
 """Every kind has a symbol that keeps to its room and shows how its part stands."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -7,7 +8,7 @@ import pytest
 from garboard.records.component_kinds import COMPONENT_KINDS
 from garboard.schematic.placed_symbols import draw_placed, turned
 from garboard.schematic.shapes import SHAPES
-from garboard.schematic.sheet import STEP, Heading
+from garboard.schematic.sheet import STEP, Box, Heading
 from garboard.schematic.symbol import Look
 from garboard.schematic.symbols import LEADS, SYMBOLS, draw_symbol
 from garboard.systems.behaviour import BEHAVIOURS, Passes
@@ -114,3 +115,26 @@ def test_letters_stay_upright_in_a_symbol_that_is_turned() -> None:
     assert "rotate(90)" in turned_part
     assert "<text" not in turned_part
     assert 'x="116" y="105"' in letters
+
+
+@pytest.mark.parametrize("heading", [Heading.UP, Heading.LEFT])
+def test_an_instrument_is_read_from_its_letters_to_its_number_whichever_way_it_heads(
+    heading: Heading,
+) -> None:
+    gauge = placed("SA-PI-001", "gauge", (100, 100), {"in": (0, 24)}, heading)
+
+    drawn = draw_placed(gauge, Look(letters="PI", number="001"))
+
+    assert (
+        drawn.index('y="97"') < drawn.index(">PI<") < drawn.index('y="113"') < drawn.index(">001<")
+    )
+
+
+def test_a_relief_valve_that_blows_free_says_so() -> None:
+    assert draw_symbol("relief valve", Look(blows=True)) != draw_symbol("relief valve")
+
+
+def test_a_bus_is_as_long_as_its_room() -> None:
+    bus = replace(placed("DC-BB-001", "bus", (100, 100), {}), box=Box(100, 40, 100, 300))
+
+    assert 'd="M100,40V300"' in draw_placed(bus, Look())

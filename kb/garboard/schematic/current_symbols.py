@@ -71,7 +71,7 @@ def _battery(_: Look) -> Drawn:
 
 def _alternator(_: Look) -> Drawn:
     """In a box as wide as its room, so that its cable ends where it is drawn."""
-    return Drawn(over(circle(23), 2.2) + line("M23,0H34"), ((0, 0, "G"),))
+    return Drawn(over(circle(23), 2.2) + line("M23,0H34"), ("G",))
 
 
 def _charger(_: Look) -> Drawn:
@@ -85,7 +85,7 @@ def _bus(_: Look) -> Drawn:
 
 
 def _load(_: Look) -> Drawn:
-    return Drawn(over("M-60,-23H60V23H-60Z", 2.2) + line("M-52,-23V23M60,0H60"))
+    return Drawn(over("M-60,-24H60V24H-60Z", 2) + line("M-54,-24V24"))
 
 
 CURRENT: Mapping[str, Callable[[Look], Drawn]] = {

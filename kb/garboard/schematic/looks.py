@@ -36,6 +36,7 @@ def look_of(plant: Plant, tag: str, position: str = "", *, numbered: bool = Fals
         shut=part.movable and not stands,
         closed=apart if len(part.ports) > 2 else frozenset(),
         locked=bool(component.locked),
+        blows=any(one.tag == tag and one.outlet is None for one in plant.reliefs),
         letters=METERS.get(part.kind, letters),
         number=number if numbered else "",
     )

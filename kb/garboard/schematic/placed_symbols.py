@@ -21,6 +21,8 @@ def draw_placed(one: Placed, look: Look, *, covers: bool = False) -> str:
         look: How it stands.
         covers: It is drawn over itself as it stands otherwise: what was there is wiped out first.
     """
+    if one.kind == "bus":
+        return _bus(one)
     drawn = draw_symbol(one.kind, look)
     quarter, mirrored = _way(one)
     x, y = one.at
@@ -29,16 +31,28 @@ def draw_placed(one: Placed, look: Look, *, covers: bool = False) -> str:
         moved += f" rotate({90 * quarter})"
     if mirrored:
         moved += " scale(1,-1)"
+    dx, dy = turned(drawn.lettered, quarter, mirrored)
+    first = y + dy + 5 - LETTER_LINE * (len(drawn.letters) - 1) // 2
     letters = "".join(
-        _letters(turned((round(dx), round(dy)), quarter, mirrored), (x, y), words)
-        for dx, dy, words in drawn.letters
+        _letters((x + dx, first + LETTER_LINE * number), words)
+        for number, words in enumerate(drawn.letters)
     )
     wiped = _wiped(one) if covers and one.kind in WIPED else ""
     return f'{wiped}<g transform="{moved}">{drawn.strokes}</g>{letters}'
 
 
+LETTER_LINE = 16
+"""From one line of letters to the next, in drawing units."""
 WIPED = ("switch", "breaker", "changeover", "fuse", "coupling")
 """Kinds whose two positions do not cover each other."""
+
+
+def _bus(one: Placed) -> str:
+    """A bus is as long as its room."""
+    (x, y), box = one.at, one.box
+    upright = box.bottom - box.top >= box.right - box.left
+    path = f"M{x},{box.top}V{box.bottom}" if upright else f"M{box.left},{y}H{box.right}"
+    return f'<path stroke-width="7" d="{path}"/>'
 
 
 def _wiped(one: Placed) -> str:
@@ -49,9 +63,9 @@ def _wiped(one: Placed) -> str:
     )
 
 
-def _letters(at: Point, middle: Point, words: str) -> str:
+def _letters(at: Point, words: str) -> str:
     return (
-        f'<text x="{middle[0] + at[0]}" y="{middle[1] + at[1] + 5}" text-anchor="middle"'
+        f'<text x="{at[0]}" y="{at[1]}" text-anchor="middle"'
         f' font-weight="700" fill="currentColor" stroke="none">{escape(words)}</text>'
     )
 

@@ -133,7 +133,7 @@ def _described(sheet: Sheet, words: tuple[str, ...]) -> str:
 
 
 def _base(sheet: Sheet, plant: Plant) -> str:
-    labelled = {one.of for one in sheet.labels}
+    labelled = {one.of for one in sheet.labels if one.lines and one.of.endswith(one.lines[0])}
     symbols = "".join(
         draw_placed(one, look_of(plant, one.tag, numbered=one.tag not in labelled))
         for one in _in_order(sheet.symbols)

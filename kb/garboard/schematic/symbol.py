@@ -16,6 +16,8 @@ class Look:
     closed: frozenset[str] = frozenset()
     """Of what is turned: the ports that its position leaves apart."""
     locked: bool = False
+    blows: bool = False
+    """Of a relief valve: it blows free, nothing is joined to its outlet."""
     letters: str = ""
     """Of an instrument: what stands in its circle."""
     number: str = ""
@@ -26,8 +28,10 @@ class Drawn:
     """A symbol: its strokes, and its letters, which are never turned with it."""
 
     strokes: str
-    letters: tuple[tuple[float, float, str], ...] = ()
-    """Middle of each, from the middle of the symbol."""
+    letters: tuple[str, ...] = ()
+    """One under the other."""
+    lettered: tuple[int, int] = (0, 0)
+    """Their middle, from that of the symbol."""
 
 
 def line(path: str, width: float = INK) -> str:

@@ -91,24 +91,28 @@ def _pressure_source(_: Look) -> Drawn:
     return Drawn(body + line("M-22,0H8M1,-6L9,0L1,6"))
 
 
-def _relief(_: Look) -> Drawn:
-    """An angle valve held down by a spring; the arrow points where it blows."""
+def _relief(look: Look) -> Drawn:
+    """An angle valve held down by a spring; where it blows free an arrow says so."""
     body = over("M-9,18H9L0,0ZM18,-9V9L0,0Z")
-    return Drawn(body + line("M0,0V-3L-7,-6L7,-10L-7,-14L7,-18L0,-21V-24M-7,-24H7"))
+    return Drawn(body + line("M0,0V-3L-7,-6L7,-10L-7,-14L7,-18L0,-21V-24M-7,-24H7") + _blown(look))
 
 
-def _bursting_disc(_: Look) -> Drawn:
-    return Drawn(over("M-12,18V-18H12V18Z") + line("M-12,9H12M-12,9Q0,-11 12,9", 2.2))
+def _bursting_disc(look: Look) -> Drawn:
+    disc = line("M-12,9H12M-12,9Q0,-11 12,9", 2.2)
+    return Drawn(over("M-12,18V-18H12V18Z") + disc + _blown(look))
+
+
+def _blown(look: Look) -> str:
+    return line("M18,0H34M27,-5L35,0L27,5") if look.blows else ""
 
 
 def _bubble(look: Look) -> Drawn:
-    words = [(0, -8 if look.number else 0, look.letters)] if look.letters else []
-    words += [(0, 8, look.number)] if look.number else []
-    return Drawn(over(circle(23)), tuple(words))
+    words = (look.letters, look.number)
+    return Drawn(over(circle(23)), tuple(one for one in words if one))
 
 
 def _consumer(_: Look) -> Drawn:
-    return Drawn(over("M-60,-23H46L60,0L46,23H-60Z", 2.2))
+    return Drawn(over("M-60,-24H46L60,0L46,24H-60Z", 2))
 
 
 def _sea(_: Look) -> Drawn:
@@ -118,7 +122,7 @@ def _sea(_: Look) -> Drawn:
 
 def _compartment(_: Look) -> Drawn:
     open_top = '<path d="M-60,-24H60" stroke-dasharray="5 4"/>'
-    return Drawn(over("M-60,-24V23H60V-24", 2.2) + open_top)
+    return Drawn(over("M-60,-24V24H60V-24", 2) + open_top)
 
 
 SYMBOLS: Mapping[str, Callable[[Look], Drawn]] = {

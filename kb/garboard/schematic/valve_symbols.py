@@ -67,7 +67,7 @@ def _quick(look: Look) -> Drawn:
 
 def _solenoid(look: Look) -> Drawn:
     box = line("M0,0V-8") + over("M-10,-24H10V-8H-10Z")
-    return Drawn(_body(look, LEFT, RIGHT) + box, ((0, -16, "S"),))
+    return Drawn(_body(look, LEFT, RIGHT) + box, ("S",), (0, -16))
 
 
 def _check(_: Look) -> Drawn:
