@@ -79,7 +79,7 @@ def test_a_sheet_says_what_it_is_and_what_it_is_not() -> None:
         TITLE.title,
         TITLE.review,
         TITLE.trace,
-        "SA, sheet 1 of 2. All tags SA-",
+        "SA, sheet 1 of 2; all tags SA-",
         "not to scale",
     ):
         assert words in said

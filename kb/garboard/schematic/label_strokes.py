@@ -17,7 +17,7 @@ def draw_labels(sheet: Sheet, plant: Plant) -> str:
     """Every label of a sheet; the tag of a part is bold, what it does or holds is not."""
     code = f"{plant.system.code}-"
     words = "".join(
-        _label(one, bold=bool(one.lines) and one.lines[0] == one.of.removeprefix(code))
+        _label(one, bold=one.of in plant.numbers and one.lines[:1] == (one.of.removeprefix(code),))
         for one in sheet.labels
     )
     return f'<g fill="currentColor" stroke="none">{words}</g>'

@@ -1,10 +1,10 @@
 """The legend of a sheet: the lines, symbols and marks that are used on it, and no others."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from html import escape
 
-from garboard.schematic.letters import LINE, broken, width_of
+from garboard.schematic.letters import width_of
 from garboard.schematic.line_styles import line_style
 from garboard.schematic.looks import look_of
 from garboard.schematic.marks import WIDE, frame_of
@@ -15,12 +15,13 @@ from garboard.schematic.symbol import Look
 from garboard.schematic.symbols import draw_symbol
 from garboard.systems.plant import Plant
 
-__all__ = ["Entry", "draw_entries", "entries_height", "legend_entries"]
+__all__ = ["Entry", "Legend", "legend_entries", "set_out"]
 
 ROOM = 48
 """For a sample, in drawing units."""
-ROW = 32
-GAP = 10
+ROW = 30
+GAP = 8
+BETWEEN = 22
 SHOWN_BY_NAME = ("receiver", "tank", "consumer", "load", "compartment", "tee", "bus")
 """Kinds that are told by the words in or beside them."""
 
@@ -101,36 +102,42 @@ def _band(band: Band) -> str:
     )
 
 
-def entries_height(entries: Iterable[Entry], width: int) -> int:
-    """The height of a legend at a width, in drawing units."""
-    _, rows = _columns(tuple(entries), width)
-    return rows * ROW
+@dataclass(frozen=True, slots=True)
+class Legend:
+    """Entries set out in columns from top to foot."""
 
+    columns: tuple[tuple[Entry, ...], ...]
+    lefts: tuple[int, ...]
+    """Where each column begins."""
 
-def draw_entries(entries: tuple[Entry, ...], corner: Point, width: int) -> str:
-    """A legend, its corner at a place, in columns from top to foot."""
-    left, top = corner
-    columns, rows = _columns(entries, width)
-    wide = width // columns
-    drawn = []
-    for number, entry in enumerate(entries):
-        x, y = left + wide * (number // rows), top + ROW * (number % rows) + ROW // 2
-        lines = tuple(broken(entry.words, wide - ROOM - 2 * GAP))
-        head = y + 5 - (len(lines) - 1) * (LINE - 4) // 2
-        text = "".join(
-            f'<text x="{x + ROOM + GAP}" y="{head + place * (LINE - 4)}" fill="currentColor" stroke="none">'
-            f"{escape(words)}</text>"
-            for place, words in enumerate(lines)
+    @property
+    def height(self) -> int:
+        """In drawing units."""
+        return ROW * max((len(one) for one in self.columns), default=0)
+
+    def draw(self, corner: Point) -> str:
+        """The legend, its corner at a place."""
+        left, top = corner
+        return "".join(
+            _entry(entry, (left + across, top + ROW * number + ROW // 2))
+            for column, across in zip(self.columns, self.lefts, strict=True)
+            for number, entry in enumerate(column)
         )
-        drawn.append(f'<g transform="translate({x + ROOM // 2},{y})">{entry.sample}</g>{text}')
-    return "".join(drawn)
 
 
-def _columns(entries: tuple[Entry, ...], width: int) -> tuple[int, int]:
-    """How many columns fit, and how many rows they then have."""
-    if not entries:
-        return 1, 0
-    widest = max(min(width_of(one.words), 170) for one in entries)
-    columns = max(1, int(width // (ROOM + 2 * GAP + widest)))
-    rows = -(-len(entries) // columns)
-    return max(1, -(-len(entries) // rows)), rows
+def set_out(entries: tuple[Entry, ...], width: int) -> Legend:
+    """A legend in as few rows as fit a width [drawing units]."""
+    for rows in range(1, len(entries) + 1):
+        columns = tuple(entries[at : at + rows] for at in range(0, len(entries), rows))
+        widths = [ROOM + GAP + max(width_of(one.words) for one in column) for column in columns]
+        if sum(widths) + BETWEEN * (len(widths) - 1) <= width or rows == len(entries):
+            lefts = [round(sum(widths[:n]) + BETWEEN * n) for n in range(len(widths))]
+            return Legend(columns, tuple(lefts))
+    return Legend((), ())
+
+
+def _entry(entry: Entry, at: Point) -> str:
+    x, y = at
+    words = f'<text x="{x + ROOM + GAP}" y="{y + 5}" fill="currentColor" stroke="none">'
+    sample = f'<g transform="translate({x + ROOM // 2},{y})">{entry.sample}</g>'
+    return f"{sample}{words}{escape(entry.words)}</text>"

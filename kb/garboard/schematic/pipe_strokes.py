@@ -157,10 +157,10 @@ def _off_sheet(one: OffSheet) -> str:
     """A pennant that points where the flow goes, with the number of the other sheet in it."""
     (x, y), turn = one.at, TURNS[one.heading]
     turned = f" rotate({turn})" if turn else ""
-    shape = "M36,-12H8L0,0L8,12H36Z" if one.inwards else "M0,-12H28L36,0L28,12H0Z"
-    ahead = AHEAD[one.heading]
+    shape = "M24,-11H7L0,0L7,11H24Z" if one.inwards else "M0,-11H17L24,0L17,11H0Z"
+    ahead, off = AHEAD[one.heading], 14 if one.inwards else 10
     number = (
-        f'<text x="{x + 18 * ahead[0]}" y="{y + 18 * ahead[1] + 5}" text-anchor="middle"'
+        f'<text x="{x + off * ahead[0]}" y="{y + off * ahead[1] + 5}" text-anchor="middle"'
         f' fill="currentColor" stroke="none" font-weight="700">{one.sheet}</text>'
     )
     return (

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from html import escape
 
 from garboard.schematic.label_strokes import draw_frames, draw_labels
-from garboard.schematic.legend import draw_entries, entries_height, legend_entries
+from garboard.schematic.legend import legend_entries, set_out
 from garboard.schematic.links import draw_links
 from garboard.schematic.looks import look_of
 from garboard.schematic.marks import draw_bands, draw_dead, draw_marks
@@ -19,14 +19,13 @@ from garboard.schematic.overlays import Overlay
 from garboard.schematic.pipe_strokes import draw_pipes
 from garboard.schematic.placed_symbols import draw_placed
 from garboard.schematic.sheet import TEXT, Placed, Sheet
-from garboard.schematic.title_block import TitleBlock, draw_title_block, title_rows
+from garboard.schematic.title_block import TitleBlock, draw_title_block, title_cells
 from garboard.systems.plant import Plant
 
 __all__ = ["DrawnSheet", "as_file", "base_id", "draw_sheet"]
 
 MARGIN = 12
 """Round the foot of a sheet, in drawing units."""
-TITLE_WIDTH = 430
 NAMESPACE = "http://www.w3.org/2000/svg"
 SHOWN = 8 / 7
 """Pixels to a drawing unit, so that letters are 16 pixels high on a screen."""
@@ -97,25 +96,21 @@ def as_file(svg: str) -> str:
 def _foot(
     sheet: Sheet, plant: Plant, title: TitleBlock, overlay: Overlay | None, *, brief: bool
 ) -> tuple[str, int]:
-    """Legend and title block under the picture, side by side where there is room; and the whole height."""
+    """Legend and title block under the picture, and the whole height."""
     entries = legend_entries(sheet, plant, overlay)
     if brief and overlay:
         entries = entries[: len({*overlay.marks.values()}) + len({*overlay.bands.values()})]
     room = sheet.width - 2 * MARGIN
-    beside = sheet.width > 2 * TITLE_WIDTH
-    title_width = TITLE_WIDTH if beside else room
-    legend_width = room - title_width - 2 * MARGIN if beside else room
-    rows = title_rows(title, sheet, overlay.words if overlay else (), title_width)
-    legend_high = entries_height(entries, legend_width)
+    legend = set_out(entries, room)
+    cells = title_cells(title, sheet, overlay.words if overlay else (), room)
     top = sheet.height + MARGIN
-    title_top = top if beside else top + legend_high + MARGIN
+    title_top = top + legend.height + (MARGIN if entries else 0)
     foot = (
         f'<path stroke-width="1.2" d="M{MARGIN},{sheet.height}H{sheet.width - MARGIN}"/>'
-        + draw_entries(entries, (MARGIN, top), legend_width)
-        + draw_title_block(rows, (sheet.width - MARGIN - title_width, title_top), title_width)
+        + legend.draw((MARGIN, top))
+        + draw_title_block(cells, (MARGIN, title_top))
     )
-    high = max(title_top + sum(row.height for row in rows), top + legend_high) + MARGIN
-    return foot, high
+    return foot, title_top + max(cell.top + cell.height for cell in cells) + MARGIN
 
 
 def _with_services(sheet: Sheet, plant: Plant) -> Sheet:

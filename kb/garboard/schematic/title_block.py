@@ -1,12 +1,13 @@
 """The title block of a sheet: what it is, which sheet, how far it was reviewed and traced, what it is not."""
 
-from dataclasses import dataclass
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 from html import escape
 
-from garboard.schematic.letters import LINE, broken
+from garboard.schematic.letters import LINE, broken, width_of
 from garboard.schematic.sheet import Point, Sheet
 
-__all__ = ["Row", "TitleBlock", "draw_title_block", "title_rows"]
+__all__ = ["Cell", "TitleBlock", "draw_title_block", "title_cells"]
 
 NOT_SO = "Diagram only: not to scale, not a pipe route."
 EDGE = 8
@@ -26,60 +27,72 @@ class TitleBlock:
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
-    """One ruled row."""
+class Cell:
+    """One ruled cell."""
 
+    left: int
+    top: int
+    width: int
+    height: int
     lines: tuple[str, ...]
     bold: bool
 
-    @property
-    def height(self) -> int:
-        """In drawing units."""
-        return LINE * len(self.lines) + EDGE
 
-
-def title_rows(
+def title_cells(
     block: TitleBlock, sheet: Sheet, more: tuple[str, ...], width: int
-) -> tuple[Row, ...]:
-    """The rows of a title block.
+) -> tuple[Cell, ...]:
+    """A title block set out in rows of cells, as few as it goes, its corner at 0, 0.
 
     Args:
         block: What it says.
         sheet: The sheet it stands on.
-        more: Lines of an overlay.
+        more: Lines of an overlay, each a row of its own.
         width: Of the block, in drawing units.
     """
-    tags = f"All tags {sheet.system}- unless written in full."
-    which = f"{sheet.system}, sheet {sheet.number} of {sheet.of}. {tags}"
-    rows = ((block.title, True), (block.review, True), *((words, False) for words in more))
-    said = (*rows, (which, False), (block.trace, False), (NOT_SO, False))
-    return tuple(
-        Row(tuple(broken(words, width - 2 * EDGE, bold=bold)), bold)
-        for words, bold in said
-        if words
+    tags = f"all tags {sheet.system}- unless written in full"
+    which = f"{sheet.system}, sheet {sheet.number} of {sheet.of}; {tags}"
+    said = ((block.title, True), (block.review, True), (which, False), (block.trace, False))
+    rows: list[list[tuple[str, bool]]] = [[]]
+    for words, bold in (*said, (NOT_SO, False)):
+        if words:
+            if rows[-1] and _wide([*rows[-1], (words, bold)]) > width:
+                rows.append([])
+            rows[-1].append((words, bold))
+    cells: list[Cell] = []
+    for row in (*rows[:1], *([(words, False)] for words in more), *rows[1:]):
+        cells += _set(row, cells[-1].top + cells[-1].height if cells else 0, width)
+    return tuple(cells)
+
+
+def _wide(row: Iterable[tuple[str, bool]]) -> float:
+    return sum(width_of(words, bold=bold) + 2 * EDGE for words, bold in row)
+
+
+def _set(row: Sequence[tuple[str, bool]], top: int, width: int) -> list[Cell]:
+    """One row: each cell as wide as its words, the last as wide as what is left."""
+    cells: list[Cell] = []
+    left = 0
+    for number, (words, bold) in enumerate(row):
+        last = number == len(row) - 1
+        wide = width - left if last else round(width_of(words, bold=bold)) + 2 * EDGE
+        lines = tuple(broken(words, wide - 2 * EDGE, bold=bold)) if last else (words,)
+        cells.append(Cell(left, top, wide, LINE * len(lines) + EDGE, lines, bold))
+        left += wide
+    high = max(cell.height for cell in cells)
+    return [replace(cell, height=high) for cell in cells]
+
+
+def draw_title_block(cells: Iterable[Cell], corner: Point) -> str:
+    """A title block, its corner at a place."""
+    return "".join(_drawn(cell, corner) for cell in cells)
+
+
+def _drawn(cell: Cell, corner: Point) -> str:
+    x, y = corner[0] + cell.left, corner[1] + cell.top
+    box = f'<rect x="{x}" y="{y}" width="{cell.width}" height="{cell.height}"/>'
+    weight = ' font-weight="700"' if cell.bold else ""
+    return box + "".join(
+        f'<text x="{x + EDGE}" y="{y + LINE * (number + 1)}" fill="currentColor" stroke="none"{weight}>'
+        f"{escape(words)}</text>"
+        for number, words in enumerate(cell.lines)
     )
-
-
-def draw_title_block(rows: tuple[Row, ...], corner: Point, width: int) -> str:
-    """A title block, ruled into rows.
-
-    Args:
-        rows: What it says.
-        corner: Left and top of it.
-        width: In drawing units.
-    """
-    left, y = corner
-    drawn: list[str] = []
-    for row in rows:
-        drawn.append(
-            f'<path stroke-width="1.8" d="M{left},{y}H{left + width}V{y + row.height}H{left}Z"/>'
-        )
-        weight = ' font-weight="700"' if row.bold else ""
-        for number, words in enumerate(row.lines):
-            at = y + LINE * (number + 1)
-            drawn.append(
-                f'<text x="{left + EDGE}" y="{at}" fill="currentColor" stroke="none"{weight}>'
-                f"{escape(words)}</text>"
-            )
-        y += row.height
-    return "".join(drawn)
