@@ -35,6 +35,8 @@ from garboard.review.replies import waiting_replies
 from garboard.review.service_status import held_statuses
 from garboard.review.setback import Setback, set_back
 from garboard.review.signoffs import Reviewed, weigh
+from garboard.schematic.sheet import Sheet
+from garboard.schematic.sheets import Sheets
 from garboard.systems.laying import lay_out_plant
 from garboard.systems.survey import Survey, survey
 
@@ -81,6 +83,8 @@ class Book:
 
     surveys: Mapping[str, Survey] = field(default_factory=dict)
     """Each system as a graph, and what the checks of its layout found, by code."""
+    sheets: Mapping[str, tuple[Sheet, ...]] = field(default_factory=dict)
+    """Each system as drawn, by code; laid out when first asked for."""
 
     @property
     def edition(self) -> Edition | None:
@@ -212,7 +216,9 @@ def make_book(
     for one in demands_of(network.requirements, network.values):
         demands[book.source_of(one.address)].append(one)
     book = replace(book, demands={address: tuple(them) for address, them in demands.items()})
-    return replace(book, measured=_measured(book), surveys=_surveys(content, network))
+    surveys = _surveys(content, network)
+    sheets = Sheets({code: surveyed.plant for code, surveyed in surveys.items()})
+    return replace(book, measured=_measured(book), surveys=surveys, sheets=sheets)
 
 
 def with_signed(book: Book, thing: Signed) -> Book:
