@@ -18,6 +18,7 @@ from garboard.changes.effects import (
     tests_voided,
 )
 from garboard.changes.inventory import entries_moved
+from garboard.changes.joins import joins_moved
 from garboard.changes.numbers import numbers_moved
 from garboard.changes.replay import replayed
 from garboard.changes.requirements import limits_moved
@@ -68,6 +69,7 @@ def compare(
         inputs=inputs_of(trials, behind),
         cautions=tuple(cautions),
         steps=tuple(steps),
+        joins=tuple(joins_moved(old, new)),
         entries=tuple(entries),
         cards=tuple(cards_to_print(old, new)),
         people=tuple(people_to_tell(new, steps, cautions)),

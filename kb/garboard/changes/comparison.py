@@ -17,6 +17,7 @@ __all__ = [
     "Input",
     "Limit",
     "Number",
+    "Rejoined",
     "Side",
     "Sort",
     "StepChange",
@@ -205,6 +206,25 @@ class StepChange:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Rejoined:
+    """A system whose parts are joined otherwise."""
+
+    system: str
+    """Its code."""
+    title: str
+    new: tuple[str, ...] = ()
+    """Parts that were in no connection before; full tags."""
+    gone: tuple[str, ...] = ()
+    """Parts that are in none any more."""
+    moved: tuple[str, ...] = ()
+    """Parts at a join that came or went."""
+    parted: tuple[str, ...] = ()
+    """Joins that are gone, each as a sentence."""
+    joined: tuple[str, ...] = ()
+    """Joins that are new."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Affected:
     """Something that must be seen to because of the differences."""
 
@@ -230,6 +250,7 @@ class Comparison:
     cautions: tuple[Caution, ...] = ()
     """Weakened ones first."""
     steps: tuple[StepChange, ...] = ()
+    joins: tuple[Rejoined, ...] = ()
     entries: tuple[Entry, ...] = ()
     cards: tuple[Affected, ...] = ()
     people: tuple[Affected, ...] = ()
@@ -240,9 +261,9 @@ class Comparison:
     @property
     def empty(self) -> bool:
         """Whether nothing at all differs."""
-        found = (self.numbers, self.balanced, self.limits, self.inputs, self.cautions, self.steps)
+        moved = (self.numbers, self.balanced, self.limits, self.inputs, self.cautions, self.steps)
         effects = (self.entries, self.cards, self.people, self.tests, self.pages, self.spares)
-        return not any((*found, *effects))
+        return not (any((*moved, *effects)) or self.joins)
 
     def limit(self, key: str) -> Limit:
         """The limit of a key.

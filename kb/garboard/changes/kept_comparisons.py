@@ -29,7 +29,9 @@ T = TypeVar("T")
 FILE = "comparisons.json"
 LAST = "last-edition.json"
 """The worked blocks of the edition that the working copy is held against."""
-DECIDE = ("book.py", "records/*.py", "reading/*.py", "review/*.py", "changes/*.py")
+DECIDE = tuple(
+    "book.py records/*.py reading/*.py review/*.py changes/*.py systems/*.py schematic/words.py".split()
+)
 """What decides about a comparison, beside the engine of the calculations."""
 MOST_HELD = 64
 """Comparisons held by one process; a run that reads many editions makes each once."""
