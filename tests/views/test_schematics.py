@@ -2,13 +2,18 @@
 
 import re
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from garboard.book import Book
+from garboard.errors import Where
 from garboard.handbook import Handbook, read
+from garboard.systems.finding import Level, PathFinding
 from garboard.views.page import Bullets, Facts, Heading, Link, Page, Paragraph, Schematic
 from garboard.views.runs import plain
+from garboard.views.schematics import MOST_DRAWN, finding_blocks
 from tests.golden_case import Case
 from tests.schematic.pieces import PIECE
 
@@ -72,15 +77,77 @@ def test_the_page_says_in_words_what_is_drawn_and_what_is_believed(layout: Page)
     assert "SA-RV-001 (set 32 bar(g)) is always open to SA-AR-001" in said
 
 
-def test_a_line_up_is_drawn_with_what_it_moves(layout: Page) -> None:
-    last = sheets(layout)[-1]
+def test_a_line_up_is_drawn_on_a_page_of_its_own_with_what_it_moves(
+    read_piece: Callable[[str], Handbook],
+) -> None:
+    page = page_of(read_piece(TITLED + STATES), "starting-air/drawn-line-ups")
 
-    assert last.caption == "Starting air: lined up, draining"
-    assert "find:SA-HV-002" in last.svg
-    assert "find:SA-HV-001" not in last.svg
+    usual, moved = sheets(page)
+    assert usual.caption == "Starting air: schematic"
+    assert moved.caption == "Starting air: lined up, draining"
+    assert "find:SA-HV-002" in moved.svg
+    assert "find:SA-HV-001" not in moved.svg
+    assert f'<use href="#{usual.ids[-1]}"/>' in moved.svg
 
 
-def test_what_the_checks_do_not_ask_stands_under_what_they_found(layout: Page) -> None:
+def test_without_an_operating_state_there_is_no_page_of_line_ups(
+    read_piece: Callable[[str], Handbook],
+) -> None:
+    keys = {page.key for page in read_piece(TITLED).pages}
+
+    assert "starting-air/layout" in keys
+    assert "starting-air/drawn-line-ups" not in keys
+
+
+def found_in(book: Book, count: int) -> Book:
+    """The book with findings about its receiver, each unlike the others."""
+    surveyed = book.surveys["SA"]
+    findings = tuple(
+        PathFinding(
+            code="relief-cut-off",
+            level=Level.DANGER,
+            system="SA",
+            about="SA-AR-001",
+            text=f"SA-AR-001 can be overfilled, {number}",
+            help="take the valve away, or lock it",
+            where=Where("systems/starting-air/system.yml", 1),
+            shut=("SA-HV-001",),
+            nodes=(surveyed.plant.node("SA-AR-001"),),
+            numbers=(str(number),),
+        )
+        for number in range(count)
+    )
+    return replace(book, surveys={"SA": replace(surveyed, findings=findings)})
+
+
+def test_a_finding_is_told_with_its_help_and_drawn(read_piece: Callable[[str], Handbook]) -> None:
+    book = found_in(read_piece(TITLED).book, 1)
+
+    told, drawn = finding_blocks(book, book.systems["SA"])
+
+    assert isinstance(told, Paragraph)
+    assert plain(told.runs).startswith(
+        "DANGER: SA-AR-001 can be overfilled, 0. Take the valve away, or lock it. Rule relief-cut-off, finding "
+    )
+    assert isinstance(drawn, Schematic)
+    assert drawn.caption == "SA-AR-001: relief-cut-off"
+    assert "As drawn here: SA-HV-001 shut" in drawn.svg
+
+
+def test_of_many_findings_all_are_told_and_the_gravest_drawn(
+    read_piece: Callable[[str], Handbook],
+) -> None:
+    book = found_in(read_piece(TITLED).book, MOST_DRAWN + 2)
+
+    blocks = list(finding_blocks(book, book.systems["SA"]))
+
+    assert sum(isinstance(one, Schematic) for one in blocks) == MOST_DRAWN
+    said = [plain(one.runs) for one in blocks if isinstance(one, Paragraph)]
+    assert said[0] == f"Drawn are the {MOST_DRAWN} gravest of {MOST_DRAWN + 2}."
+    assert len(said) == MOST_DRAWN + 3
+
+
+def test_what_the_checks_do_not_ask_stands_on_the_page(layout: Page) -> None:
     titles = [one.text for one in layout.blocks if isinstance(one, Heading)]
     said = [plain(one.runs) for one in layout.blocks if isinstance(one, Paragraph)]
 

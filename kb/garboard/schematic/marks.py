@@ -8,7 +8,7 @@ __all__ = ["draw_bands", "draw_dead", "draw_marks", "frame_of"]
 
 WIDE, INSIDE = 20, 15
 """Width of the casing along a pipe, and of what is inside its edges, in drawing units."""
-ROOM = 5
+ROOM = 3
 """Between a symbol and its frame."""
 
 

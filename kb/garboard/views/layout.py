@@ -1,4 +1,4 @@
-"""How a system is laid out: drawn, in words, what the checks found, its parts and line-ups."""
+"""How a system is laid out: drawn, its parts with their places, its connections as sentences."""
 
 from collections.abc import Iterator
 
@@ -9,30 +9,20 @@ from garboard.views.draft import Draft
 from garboard.views.inline import cell, shown
 from garboard.views.page import Bullets, Cell, Column, Heading, Paragraph, Plate, Row, Table
 from garboard.views.page import Run as RunOf
-from garboard.views.schematics import (
-    believed_blocks,
-    finding_blocks,
-    sheet_blocks,
-    state_blocks,
-)
+from garboard.views.schematics import drawn_blocks
 
 __all__ = ["layout", "numbers_of", "run_sentence"]
 
 NOT_CHECKED = (
-    "Not checked here: sizes, capacity, flow, time, strength, wear, small leaks, heat, heights and vented"
-    " loops, pump suction, two faults at once, and whether the drawing is true. No finding does not mean safe:"
-    " walk the line before you trust it."
+    "Not checked here: sizes, capacity, flow, time, strength, wear, small leaks, heat, heights, two faults"
+    " at once, and whether the list is true. Walk the line before you trust it."
 )
 
 
 def layout(draft: Draft, system: System) -> None:
-    """The drawing, what the tool believes and found, parts, connections, line-ups."""
+    """The drawing and what is told of it, parts, line-ups, connections."""
     book = draft.book
-    if system.code in book.surveys:
-        draft.add(*sheet_blocks(book, system), Heading("What the layout is believed to do"))
-        draft.add(*believed_blocks(book, system))
-        draft.add(Heading("What the checks of the layout found"), *finding_blocks(book, system))
-        draft.add(Paragraph((NOT_CHECKED,), quiet=True), Heading("Parts"))
+    draft.add(*drawn_blocks(book, system))
     parts = [part for part in book.components.values() if part.system == system.code]
     draft.add(
         Table(
@@ -45,9 +35,9 @@ def layout(draft: Draft, system: System) -> None:
         draft.add(_headers(book, system))
     draft.add(Heading("How they are joined"))
     draft.add(Bullets(tuple(run_sentence(run) for run in system.runs)))
+    draft.add(Paragraph((NOT_CHECKED,), quiet=True))
     for name, state in (system.operating_states or {}).items():
         draft.add(Heading(f"Line-up: {name}", 3), _line_up(book, system, state))
-        draft.add(*state_blocks(book, system, name, state))
 
 
 def _headers(book: Book, system: System) -> Table:

@@ -14,13 +14,25 @@ from garboard.schematic.title_block import TitleBlock
 from garboard.schematic.words import believed
 from garboard.systems.finding import PathFinding
 from garboard.systems.plant import Plant
+from garboard.views.draft import Draft
 from garboard.views.inline import cell, day
-from garboard.views.page import Block, Bullets, Cell, Link, Paragraph, Schematic, Strong
+from garboard.views.page import (
+    Block,
+    Bullets,
+    Cell,
+    Heading,
+    Link,
+    Paragraph,
+    Schematic,
+    Strong,
+)
 
 __all__ = [
     "believed_blocks",
     "drawn_alone",
+    "drawn_blocks",
     "finding_blocks",
+    "line_up_sheets",
     "sheet_blocks",
     "shown_on",
     "state_blocks",
@@ -29,7 +41,21 @@ __all__ = [
 ID = re.compile(r'\sid="([^"]*)"')
 LINE_TRACE = "line trace"
 NOT_TRACED = "Lines: no line trace on record."
+MOST_DRAWN = 8
+"""Findings that are drawn on the page of a system, so that it stays small."""
 NONE_FOUND = "The checks of the layout found nothing. That does not mean that it is safe."
+
+
+def drawn_blocks(book: Book, system: System) -> Iterator[Block]:
+    """The sheets of a system, what the tool believes of it, and what the checks found laid over them."""
+    if not system.runs or system.code not in book.surveys:
+        return
+    yield from sheet_blocks(book, system)
+    yield Heading("What the layout is believed to do")
+    yield from believed_blocks(book, system)
+    yield Heading("What the checks of the layout found")
+    yield from finding_blocks(book, system)
+    yield Heading("Parts and pipes")
 
 
 def sheet_blocks(book: Book, system: System) -> Iterator[Schematic]:
@@ -42,27 +68,47 @@ def sheet_blocks(book: Book, system: System) -> Iterator[Schematic]:
 def finding_blocks(book: Book, system: System) -> Iterator[Block]:
     """What the checks found, the gravest first, each with its valves and its way on the drawing."""
     surveyed = book.surveys[system.code]
+    grave = [one for one in surveyed.findings if one.level.severity is not Severity.NOTE]
+    if not surveyed.findings:
+        yield Paragraph((NONE_FOUND,))
+    if len(grave) > MOST_DRAWN:
+        yield Paragraph((f"Drawn are the {MOST_DRAWN} gravest of {len(grave)}.",))
     for found in surveyed.findings:
-        yield Paragraph(tuple(_finding(book, found)))
-        if found.level.severity is not Severity.NOTE:
+        yield Paragraph(_finding(book, found))
+        if found in grave[:MOST_DRAWN]:
             overlay = finding_overlay(surveyed.plant, found)
             yield from _laid_over(book, surveyed.plant, overlay, f"{found.about}: {found.code}")
-    if not surveyed.findings and surveyed.plant.pipes:
-        yield Paragraph((NONE_FOUND,))
 
 
-def _finding(book: Book, found: PathFinding) -> Iterator[str | Strong | Link]:
-    yield Strong(f"{found.level}: ".upper())
-    yield from cell(book, found.text)  # type: ignore[misc]
-    yield ". "
-    yield from cell(book, f"{found.help[:1].upper()}{found.help[1:]}")  # type: ignore[misc]
-    yield f". Rule {found.code}, finding {found.fingerprint}."
+def _finding(book: Book, found: PathFinding) -> Cell:
+    help_ = f"{found.help[:1].upper()}{found.help[1:]}"
+    rule = Link(f"manual/rules/{found.code}", found.code)
+    return (
+        Strong(f"{found.level}: ".upper()),
+        *cell(book, found.text),
+        ". ",
+        *cell(book, help_),
+        ". Rule ",
+        rule,
+        f", finding {found.fingerprint}.",
+    )
+
+
+def line_up_sheets(draft: Draft, system: System) -> None:
+    """Fill a page with the sheets as they usually stand, then with each operating state laid over them."""
+    book = draft.book
+    draft.add(*sheet_blocks(book, system))
+    for name, state in (system.operating_states or {}).items():
+        draft.add(Heading(f"Lined up: {name}"))
+        if state.note:
+            draft.add(Paragraph(cell(book, state.note)))
+        draft.add(*state_blocks(book, system, name, state))
 
 
 def state_blocks(
     book: Book, system: System, name: str, state: OperatingState
 ) -> Iterator[Schematic]:
-    """One operating state, on the sheets it concerns."""
+    """One operating state on the sheets it concerns; the sheets themselves stand before it on the page."""
     plant = book.surveys[system.code].plant
     overlay = state_overlay(plant, name, state)
     yield from _laid_over(book, plant, overlay, f"{system.title}: lined up, {name}")
@@ -72,9 +118,8 @@ def believed_blocks(book: Book, system: System) -> Iterator[Block]:
     """What the tool believes, for a person to hold against the pipes."""
     plant = book.surveys[system.code].plant
     said = tuple(_sentence(book, words) for words in believed(plant))
-    if said:
-        yield Paragraph(("Right only if the connections are. Hold it against the pipes.",))
-        yield Bullets(said)
+    yield Paragraph(("Right only if the connections are. Hold it against the pipes.",))
+    yield Bullets(said)
 
 
 def shown_on(book: Book, tag: str, key: str) -> Cell:
