@@ -1,6 +1,6 @@
 """Words on a sheet: tags in bold with their values under them, names along pipes, frames of what moves."""
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from html import escape
 
 from garboard.schematic.letters import LINE
@@ -13,14 +13,39 @@ LABEL_LINE = LINE - 2
 """From the tag to its value, in drawing units."""
 
 
-def draw_labels(sheet: Sheet, plant: Plant) -> str:
-    """Every label of a sheet; the tag of a part is bold, what it does or holds is not."""
+def draw_labels(sheet: Sheet, plant: Plant, of: Collection[str] = ()) -> str:
+    """Every label of a sheet; the tag of a part is bold, what it does or holds is not.
+
+    Args:
+        sheet: The sheet.
+        plant: The system.
+        of: Only the labels beside these parts, on paper of their own, over whatever is there.
+    """
     code = f"{plant.system.code}-"
     words = "".join(
-        _label(one, bold=one.of in plant.numbers and one.lines[:1] == (one.of.removeprefix(code),))
+        (_paper(one) if of else "")
+        + _label(
+            one, bold=one.of in plant.numbers and one.lines[:1] == (one.of.removeprefix(code),)
+        )
         for one in sheet.labels
+        if not of or (one.of in of and not _within(one, sheet))
     )
     return f'<g fill="currentColor" stroke="none">{words}</g>'
+
+
+def _paper(one: Label) -> str:
+    box = one.box
+    return (
+        f'<rect class="paper" fill="#ffffff" x="{box.left}" y="{box.top}" width="{box.right - box.left}"'
+        f' height="{box.bottom - box.top}"/>'
+    )
+
+
+def _within(one: Label, sheet: Sheet) -> bool:
+    """Whether a label stands inside a symbol, where no frame reaches it."""
+    x, y = (one.box.left + one.box.right) / 2, (one.box.top + one.box.bottom) / 2
+    boxes = (symbol.box for symbol in sheet.symbols if symbol.tag == one.of)
+    return any(box.left < x < box.right and box.top < y < box.bottom for box in boxes)
 
 
 def _label(one: Label, *, bold: bool) -> str:

@@ -83,7 +83,8 @@ def _cut(box: Box) -> str:
 
 
 def _double(box: Box) -> str:
-    return _rectangle(box, ' stroke-width="3"') + _rectangle(_wider(box, 6), ' stroke-width="3"')
+    wide = ' stroke-width="2.6"'
+    return _rectangle(box, wide) + _rectangle(_wider(box, 5), wide)
 
 
 def _fault(box: Box) -> str:

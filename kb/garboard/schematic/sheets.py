@@ -37,4 +37,3 @@ class Sheets(Mapping[str, tuple[Sheet, ...]]):
     def __len__(self) -> int:
         """How many systems there are."""
         return len(self._plants)
-

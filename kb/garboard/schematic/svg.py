@@ -145,7 +145,7 @@ def _in_order(symbols: tuple[Placed, ...]) -> list[Placed]:
 
 
 def _over(sheet: Sheet, plant: Plant, overlay: Overlay) -> str:
-    """The dead section, the parts that stand otherwise than usual, the frames."""
+    """The dead section, the parts that stand otherwise than usual, the frames, and their tags over them."""
     moved = "".join(
         draw_placed(one, look_of(plant, one.tag, overlay.positions[one.tag]), covers=True)
         for one in sheet.symbols
@@ -153,4 +153,5 @@ def _over(sheet: Sheet, plant: Plant, overlay: Overlay) -> str:
     )
     marks = draw_marks(sheet, overlay)
     framed = f'<g class="mark" stroke="#a3121c">{marks}</g>' if marks else ""
-    return f"{draw_dead(sheet, overlay)}{moved}{framed}"
+    named = draw_labels(sheet, plant, overlay.marks) if marks else ""
+    return f"{draw_dead(sheet, overlay)}{moved}{framed}{named}"
