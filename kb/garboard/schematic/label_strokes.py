@@ -37,7 +37,7 @@ def _paper(one: Label) -> str:
     box = one.box
     return (
         f'<rect class="paper" fill="#ffffff" x="{box.left}" y="{box.top}" width="{box.right - box.left}"'
-        f' height="{box.bottom - box.top}"/>'
+        f' height="{box.bottom - box.top - 4}"/>'
     )
 
 
