@@ -244,3 +244,21 @@ def test_what_a_change_touches_is_framed_and_what_is_unknown_left_out(
     overlay = make(piece(), ["SA-HV-001", "SA-HV-099"])  # type: ignore[operator]
 
     assert overlay.marks == {"SA-HV-001": mark}
+
+
+def test_a_service_that_is_not_on_the_sheet_is_not_in_its_legend() -> None:
+    more = PIECE.replace("services:\n", "services:\n  return: {line: medium}\n")
+
+    assert "return" not in texts(drawn(plant_of(more)))
+
+
+def test_the_tag_of_a_framed_part_is_set_once_more_over_its_frame() -> None:
+    plant = piece()
+
+    text = draw_sheet(
+        sheet_of(plant), plant, TITLE, new_overlay(plant, ["SA-HV-001", "SA-AR-001"])
+    ).svg
+
+    assert text.count(">HV-001</text>") == 2
+    assert text.rindex(">HV-001</text>") > text.index('class="mark"')
+    assert text.count(">AR-001</text>") == 1
