@@ -51,7 +51,7 @@ class _Bars:
         for bar in uprights:
             x = self.columns.x[bar]
             top, bottom = spans[bar]
-            for stands in self.columns.on_bars.get(bar, ()):
+            for stands in _tips_last(self.columns.on_bars.get(bar, ())):
                 top, bottom = self.along(stands, x, top, bottom)
             if isinstance(bar, Net):
                 named = next((pins[name] for name in bar.headers if name in pins), None)
@@ -60,6 +60,7 @@ class _Bars:
                 place.at[bar] = (x, (top + bottom) // 2)
                 place.headings[bar] = Heading.RIGHT
                 place.boxes[bar] = (x, top, x, bottom)
+        self.drop_hidden()
         for stands, near in self.columns.loose:
             x, y = place.at[near]
             self.along(stands, x, y, y)
@@ -75,6 +76,17 @@ class _Bars:
         if isinstance(bar, Piece) and bottom - top < LEAST:
             return top - LEAST // 2, bottom + LEAST // 2
         return top, bottom
+
+    def drop_hidden(self) -> None:
+        """Draw no bar that would run through a symbol or along another bar: its pipes find their own way."""
+        kept: list[tuple[Point, Point]] = []
+        for bar, (start, end) in list(self.place.bars.items()):
+            span = (start[0], start[1], end[0], end[1])
+            hidden = any(_touch(span, box) for box in self.place.boxes.values())
+            if hidden or any(_touch(span, (*one, *other)) for one, other in kept):
+                del self.place.bars[bar]
+            else:
+                kept.append((start, end))
 
     def take_pipes(self) -> None:
         """The straight pipes of rows are taken too."""
@@ -106,11 +118,19 @@ class _Bars:
         for heights in (inside, outside):
             for out in BESIDE:
                 for y in heights:
+                    if not self.can_reach(x, y, top, bottom):
+                        break
                     for side in (-1, 1):
                         if self.beside(stands, (x, y), side, out):
                             return min(top, y), max(bottom, y)
         self.place.put_tower(stands, (x, top - FURTHER if above else bottom + FURTHER))
         return top, bottom
+
+    def can_reach(self, x: int, y: int, top: int, bottom: int) -> bool:
+        """Whether a bar can be made so long that it reaches a height."""
+        if y < top:
+            return self.place.is_free((x - 1, y, x + 1, top - 1))
+        return y <= bottom or self.place.is_free((x - 1, bottom + 1, x + 1, y))
 
     def beside(self, stands: Standing, at: Point, side: int, out: int) -> bool:
         """Stand a tower beside a bar: an instrument looks at it, all else stands up or hangs down."""
@@ -154,6 +174,19 @@ class _Bars:
             left < other[2] and other[0] < right and top < other[3] and other[1] < bottom
             for other in self.place.taken
         )
+
+
+def _touch(one: Span, other: Span) -> bool:
+    """Whether two rooms have a point in common."""
+    across = one[0] <= other[2] and other[0] <= one[2]
+    return across and one[1] <= other[3] and other[1] <= one[3]
+
+
+def _tips_last(towers: tuple[Standing, ...]) -> list[Standing]:
+    """What stands beside a bar first, as it may make it longer; then the two that stand on its ends."""
+    above = [stands for stands in towers if stands.tower.above]
+    below = [stands for stands in towers if not stands.tower.above]
+    return [*above[1:], *below[1:], *above[:1], *below[:1]]
 
 
 def _pinned(pin: tuple[tuple[float, float], tuple[float, float]]) -> tuple[Point, Point]:

@@ -123,7 +123,10 @@ class _Rows:
             if previous is None and not towers:
                 at = wide
             else:
-                at = max(port + (self.gap if previous else 0), after + LEAST) + wide
+                gap = 0 if previous is None else self.gap
+                if previous is not None and previous.shape.vessel:
+                    gap = max(gap, GAP)
+                at = max(port + gap, after + LEAST) + wide
                 at = max(at, self.nearest(own))
             if previous is None:
                 self.lead[strand] = at + self.gap

@@ -83,7 +83,8 @@ class Grid:
         here = start
         while True:
             here += step
-            if not 0 <= here < len(self.blocked):
+            over = not 0 <= here < len(self.blocked)
+            if over or (number % 2 == 0 and here // self.wide != start // self.wide):
                 return []
             cells.append(here)
             if here in goals:

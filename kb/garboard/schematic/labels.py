@@ -209,18 +209,27 @@ class Labelling:
         for ring in RINGS:
             for lines in texts:
                 wide, high = words_wide(lines, bold=False), len(lines) * LINE
-                for left, right, y in best:
-                    over = wide // 4
-                    middle = (left + right) // 2
-                    for x in [middle, *range(left - over, right + over + STEP, STEP // 2)]:
-                        for top in (y - 5 - ring - high, y + 5 + ring):
-                            spot = _Spot("middle", x, top)
-                            if self.taken.free(_covered(spot, wide, high)):
-                                self.put(name, lines, spot, slanted=True)
-                                return
+                for spot in _along(best, wide, high, ring):
+                    if self.taken.free(_covered(spot, wide, high)):
+                        self.put(name, lines, spot, slanted=True)
+                        return
         self.missed += 1
         left, right, y = best[0]
         self.put(name, (words,), _Spot("middle", (left + right) // 2, y + 5), slanted=True)
+
+
+def _along(
+    runs: list[tuple[int, int, int]], wide: int, high: int, ring: int
+) -> Iterator[_Spot]:
+    """Places over, under and at the ends of pipes that run across, the longest pipe first."""
+    for left, right, y in runs:
+        over = wide // 4
+        tops = (y - 5 - ring - high, y + 5 + ring)
+        for x in [(left + right) // 2, *range(left - over, right + over + STEP, STEP // 2)]:
+            yield from (_Spot("middle", x, top) for top in tops)
+        for top in (*tops, y - high // 2):
+            yield _Spot("start", right + 5 + ring, top)
+            yield _Spot("end", left - 5 - ring, top)
 
 
 def _round(x: int, y: int, x_2: int, y_2: int, air: int) -> Box:
