@@ -12,6 +12,7 @@ from garboard.handbook import read
 from tests.bench.editions import editions
 from tests.bench.engine import calculation, tolerances, uncertain
 from tests.bench.hostile import fuzz, worst_fences
+from tests.bench.schematic import drawing
 from tests.bench.store import keeping
 
 HOUSE = Path(__file__).parent.parent.parent
@@ -84,5 +85,6 @@ if __name__ == "__main__":
     keeping()
     worst_fences(uncertain().splitlines())
     fuzz()
+    drawing()
     building()
     editions()

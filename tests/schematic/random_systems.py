@@ -4,7 +4,15 @@ import random
 
 __all__ = ["ship_like", "wild"]
 
-IN_LINE = ("stop valve", "check valve", "hose", "filter", "stop-check valve", "restrictor", "regulator")
+IN_LINE = (
+    "stop valve",
+    "check valve",
+    "hose",
+    "filter",
+    "stop-check valve",
+    "restrictor",
+    "regulator",
+)
 LETTERS = {
     "stop valve": "HV", "check valve": "NV", "hose": "HS", "filter": "FI", "stop-check valve": "SN",
     "restrictor": "RS", "regulator": "RG", "compressor": "CP", "pump": "PU", "pressure source": "SH",
@@ -44,7 +52,9 @@ class _System:
     def towers(self, on: str, most: int, *, vessel: bool = False) -> None:
         for number in range(self.chance.randint(0, most)):
             start = f"{on}.p{number}" if vessel else on
-            kind = self.chance.choice(("relief valve", "gauge", "pressure switch", "drain valve", "vent valve"))
+            kind = self.chance.choice(
+                ("relief valve", "gauge", "pressure switch", "drain valve", "vent valve")
+            )
             end = " > bilge" if kind in ("drain valve", "vent valve") else ""
             cock = f"{self.part('stop valve')} > " if self.chance.random() < 0.15 else ""
             self.runs.append(f"{start} > {cock}{self.part(kind)}{end}")
@@ -84,7 +94,9 @@ def ship_like(seed: int, parts: int) -> str:
             joined.append(there)
         elif what < 0.85:
             there = system.header()
-            system.runs.append(" > ".join([here, system.part("stop valve"), *system.chain(2), there]))
+            system.runs.append(
+                " > ".join([here, system.part("stop valve"), *system.chain(2), there])
+            )
             joined.append(there)
         elif len(joined) > 1:
             one, other = chance.sample(joined, 2)

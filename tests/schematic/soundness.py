@@ -75,11 +75,9 @@ def through_symbols(sheet: Sheet) -> Iterator[str]:
     for node, points in runs(sheet):
         ends = (points[0], points[-1])
         for point in steps(points):
-            symbol = boxes.get(point)
-            if symbol is None:
-                continue
-            if point not in ends or point not in {at for _, at in symbol.ports}:
-                yield f"a pipe of node {node} runs through {symbol.tag} at {point}"
+            met = boxes.get(point)
+            if met and (point not in ends or point not in {at for _, at in met.ports}):
+                yield f"a pipe of node {node} runs through {met.tag} at {point}"
 
 
 def touching(sheet: Sheet) -> Iterator[str]:
@@ -158,7 +156,10 @@ def missing(plant: Plant, sheets: Sheets) -> Iterator[str]:
         if drawn[part.tag] != 1 and part.tag not in away:
             yield f"{part.tag} is drawn {drawn[part.tag]} times"
     ports = {
-        (symbol.tag, port) for sheet in sheets for symbol in sheet.symbols for port, _ in symbol.ports
+        (symbol.tag, port)
+        for sheet in sheets
+        for symbol in sheet.symbols
+        for port, _ in symbol.ports
     }
     outlets = Counter((end.place, end.node) for sheet in sheets for end in sheet.outlets)
     for pipe in plant.pipes:
@@ -170,57 +171,62 @@ def missing(plant: Plant, sheets: Sheets) -> Iterator[str]:
                 yield f"no open end {joint.name} is drawn"
 
 
-def misjoined(plant: Plant, sheets: Sheets) -> Iterator[str]:
-    """What the drawing joins is what the plant joins: the lines alone, followed point by point."""
-    parent: dict[Hashable, Hashable] = {}
+class Groups:
+    """What is joined with what."""
 
-    def root(key: Hashable) -> Hashable:
-        while parent.setdefault(key, key) != key:
-            key = parent[key]
+    def __init__(self) -> None:
+        self.parent: dict[Hashable, Hashable] = {}
+
+    def root(self, key: Hashable) -> Hashable:
+        while self.parent.setdefault(key, key) != key:
+            key = self.parent[key]
         return key
 
-    def join(one: Hashable, other: Hashable) -> None:
-        parent[root(one)] = root(other)
+    def join(self, one: Hashable, other: Hashable) -> None:
+        self.parent[self.root(one)] = self.root(other)
 
+
+def followed(sheets: Sheets) -> Groups:
+    """What the lines of the drawing join, followed point by point; a hop joins nothing."""
+    groups = Groups()
     for sheet in sheets:
         hops = {hop for line in sheet.lines for hop in line.hops}
         for _, points in runs(sheet):
             for one, other in pairwise(steps(points)):
-                level = one[1] == other[1]
-                join(*((sheet.number, point, level if point in hops else None) for point in (one, other)))
+                way = one[1] == other[1]
+                places = [(sheet.number, at, way if at in hops else None) for at in (one, other)]
+                groups.join(*places)
         for symbol in sheet.symbols:
             for port, at in symbol.ports:
-                if symbol.kind != "bus":
-                    join((symbol.tag, port), (sheet.number, at, None))
-                else:
-                    join((symbol.tag, port), (symbol.tag, "bus"))
-                    join((symbol.tag, "bus"), (sheet.number, at, None))
+                own = (symbol.tag, "bus" if symbol.kind == "bus" else port)
+                groups.join((symbol.tag, port), own)
+                groups.join(own, (sheet.number, at, None))
         for end in sheet.off_sheet:
             pair = min(sheet.number, end.sheet), max(sheet.number, end.sheet)
-            key = ("end", end.name, end.node, *pair)
-            join(key, (sheet.number, end.at, None))
-        for outlet in sheet.outlets:
-            join(("outlet", outlet.place, outlet.at), (sheet.number, outlet.at, None))
-    same_bus = {node: plant.part(part.tag) for part in plant.of_kind("bus") for node in part.nodes}
+            groups.join(("end", end.name, end.node, *pair), (sheet.number, end.at, None))
+    return groups
+
+
+def misjoined(plant: Plant, sheets: Sheets) -> Iterator[str]:
+    """What the drawing joins is what the plant joins."""
+    groups = followed(sheets)
+    buses = {node: bus.tag for bus in plant.of_kind("bus") for node in bus.nodes}
     drawn: dict[Hashable, set[Hashable]] = defaultdict(set)
     nodes: dict[Hashable, set[Hashable]] = defaultdict(set)
     for sheet in sheets:
-        for symbol in sheet.symbols:
-            part = plant.part(symbol.tag)
-            assert part is not None
-            for port, _ in symbol.ports:
-                bus = same_bus.get(part.ports[port])
-                node: Hashable = bus.tag if bus else part.ports[port]
-                nodes[node].add(root((symbol.tag, port)))
-                drawn[root((symbol.tag, port))].add(node)
-        for outlet in sheet.outlets:
-            bus = same_bus.get(outlet.node)
-            node = bus.tag if bus else outlet.node
-            nodes[node].add(root((sheet.number, outlet.at, None)))
-            drawn[root((sheet.number, outlet.at, None))].add(node)
-    for node, groups in nodes.items():
-        if len(groups) > 1:
-            yield f"node {node} is drawn in {len(groups)} pieces"
+        found: list[tuple[int, Hashable]] = [
+            (plant.parts[plant.numbers[symbol.tag]].ports[port], (symbol.tag, port))
+            for symbol in sheet.symbols
+            for port, _ in symbol.ports
+        ]
+        found += [(outlet.node, (sheet.number, outlet.at, None)) for outlet in sheet.outlets]
+        for node, key in found:
+            name = buses.get(node, node)
+            nodes[name].add(groups.root(key))
+            drawn[groups.root(key)].add(name)
+    for node_name, pieces in nodes.items():
+        if len(pieces) > 1:
+            yield f"node {node_name} is drawn in {len(pieces)} pieces"
     for joined in drawn.values():
         if len(joined) > 1:
             yield f"nodes {sorted(map(str, joined))} are drawn as one"

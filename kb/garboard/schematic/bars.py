@@ -43,10 +43,8 @@ class _Bars:
         place = self.place
         uprights = [vertex for vertex in place.trunk.vertices if is_upright(vertex)]
         spans = {bar: self.span(bar) for bar in uprights}
-        place.taken += [
-            (self.columns.x[bar] - 1, top, self.columns.x[bar] + 1, bottom)
-            for bar, (top, bottom) in spans.items()
-        ]
+        for bar, (top, bottom) in spans.items():
+            place.take((self.columns.x[bar] - 1, top, self.columns.x[bar] + 1, bottom))
         self.take_pipes()
         for bar in uprights:
             x = self.columns.x[bar]
@@ -62,8 +60,7 @@ class _Bars:
                 place.boxes[bar] = (x, top, x, bottom)
         self.drop_hidden()
         for stands, near in self.columns.loose:
-            x, y = place.at[near]
-            self.along(stands, x, y, y)
+            self.anywhere(stands, place.at[near])
 
     def span(self, bar: Vertex) -> tuple[int, int]:
         """The heights of the first and last row that a bar joins."""
@@ -94,15 +91,15 @@ class _Bars:
             x, y = self.place.at[strand.pieces[0]]
             for before, after in zip(strand.pieces, strand.pieces[1:], strict=False):
                 here, there = self.place.at[before], self.place.at[after]
-                self.place.taken.append(
+                self.place.take(
                     (here[0], min(here[1], there[1]) - 1, there[0], max(here[1], there[1]) + 1)
                 )
             if strand.before and is_upright(strand.before.left):
-                self.place.taken.append((self.columns.x[strand.before.left], y - 1, x, y + 1))
+                self.place.take((self.columns.x[strand.before.left], y - 1, x, y + 1))
             x, y = self.place.at[strand.pieces[-1]]
             for arc in strand.after:
                 if is_upright(arc.right):
-                    self.place.taken.append((x, y - 1, self.columns.x[arc.right], y + 1))
+                    self.place.take((x, y - 1, self.columns.x[arc.right], y + 1))
 
     def along(self, stands: Standing, x: int, top: int, bottom: int) -> tuple[int, int]:
         """Stand a tower at the end of a bar, or beside it where there is room; say how long the bar is."""
@@ -123,8 +120,21 @@ class _Bars:
                     for side in (-1, 1):
                         if self.beside(stands, (x, y), side, out):
                             return min(top, y), max(bottom, y)
-        self.place.put_tower(stands, (x, top - FURTHER if above else bottom + FURTHER))
+        self.anywhere(stands, (x, top if above else bottom))
         return top, bottom
+
+    def anywhere(self, stands: Standing, near: Point) -> None:
+        """Stand a tower wherever there is room, as near as can be."""
+        for ring in range(4, 4 * FURTHER, 2):
+            for dx in range(-ring, ring + 1, 2):
+                for dy in (-ring, ring) if abs(dx) < ring else range(-ring, ring + 1, 2):
+                    foot = (near[0] + dx, near[1] + dy)
+                    air = [(a - 1, b - 1, c + 1, d + 1) for a, b, c, d in lifted(stands, foot)]
+                    x, y = foot
+                    air.append((x - 1, y - 3, x + 1, y + 3))
+                    if all(self.place.is_free(span) for span in air):
+                        self.place.put_tower(stands, foot)
+                        return
 
     def can_reach(self, x: int, y: int, top: int, bottom: int) -> bool:
         """Whether a bar can be made so long that it reaches a height."""
@@ -148,7 +158,7 @@ class _Bars:
             if not all(self.place.is_free(span) for span in (air, words, stub)):
                 return False
             self.place.put(piece, (middle, y), Heading.LEFT if side < 0 else Heading.RIGHT)
-            self.place.taken += [words, (min(x, middle), y, max(x, middle), y)]
+            self.place.take(words, (min(x, middle), y, max(x, middle), y))
             self.place.feet.setdefault(stands.tower.net, []).append(stands.tower.foot)
             return True
         foot = (x + side * (out + 1), y + (-2 if stands.tower.above else 2))
@@ -156,7 +166,7 @@ class _Bars:
         if not self.free(stands, foot, riser):
             return False
         self.place.put_tower(stands, foot)
-        self.place.taken.append(riser)
+        self.place.take(riser)
         return True
 
     def free(self, stands: Standing, foot: Point, riser: Span) -> bool:
@@ -166,14 +176,6 @@ class _Bars:
         if upright:
             return all(self.place.is_free(span) for span in spans)
         return all(self.place.is_free(span) for span in (*spans, riser))
-
-    def is_free(self, span: Span) -> bool:
-        """Whether nothing stands in a room yet."""
-        left, top, right, bottom = span
-        return not any(
-            left < other[2] and other[0] < right and top < other[3] and other[1] < bottom
-            for other in self.place.taken
-        )
 
 
 def _touch(one: Span, other: Span) -> bool:

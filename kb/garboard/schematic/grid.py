@@ -27,6 +27,8 @@ class Grid:
         self.wide, self.high = window[2] - window[0] + 1, window[3] - window[1] + 1
         size = self.wide * self.high
         self.blocked = bytearray(size)
+        for row in range(self.high):
+            self.blocked[row * self.wide] = self.blocked[(row + 1) * self.wide - 1] = 1
         self.dear = bytearray(size)
         self.across = [0] * size
         """Which net runs across a cell; 0: none."""
@@ -83,8 +85,7 @@ class Grid:
         here = start
         while True:
             here += step
-            over = not 0 <= here < len(self.blocked)
-            if over or (number % 2 == 0 and here // self.wide != start // self.wide):
+            if not 0 <= here < len(self.blocked):
                 return []
             cells.append(here)
             if here in goals:

@@ -218,9 +218,7 @@ class Labelling:
         self.put(name, (words,), _Spot("middle", (left + right) // 2, y + 5), slanted=True)
 
 
-def _along(
-    runs: list[tuple[int, int, int]], wide: int, high: int, ring: int
-) -> Iterator[_Spot]:
+def _along(runs: list[tuple[int, int, int]], wide: int, high: int, ring: int) -> Iterator[_Spot]:
     """Places over, under and at the ends of pipes that run across, the longest pipe first."""
     for left, right, y in runs:
         over = wide // 4

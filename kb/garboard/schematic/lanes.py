@@ -49,12 +49,15 @@ def lanes_of(trunk: Trunk, columns: Columns) -> tuple[tuple[Strand, ...], ...]:
         for number in start:
             order.insert(number)
         for _ in range(AGAIN):
+            before = order.lanes
             for number in range(count):
                 order.take_out(number)
                 order.insert(number)
+            if order.lanes == before:
+                break
         found = (order.total(), tuple(tuple(lane) for lane in order.lanes))
         best = found if best is None or found[0] < best[0] else best
-        if best[0] < CROSSING / 2:
+        if not order.faults():
             break
     rows = best[1] if best else ()
     return tuple(tuple(trunk.strands[row] for row in lane) for lane in rows)
@@ -90,6 +93,16 @@ class _Order:
     def total(self) -> float:
         """What the whole order costs."""
         return sum(self.cost(row, self.lane[row]) for row in self.lane) + A_LANE * len(self.lanes)
+
+    def faults(self) -> int:
+        """How many rows are crossed or stand on the wrong side."""
+        found = 0
+        for upright in self.uprights:
+            lanes = [self.lane[row] for row in upright.rows]
+            if lanes:
+                found += self.crossed(upright, min(lanes), max(lanes), -1)
+            found += sum(self.lane[one] >= self.lane[other] for one, other in upright.below)
+        return found
 
     def insert(self, row: int) -> None:
         """Put a row where it costs least."""

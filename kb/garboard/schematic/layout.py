@@ -50,8 +50,14 @@ def lay_out_sheets(plant: Plant, components: Mapping[str, Component]) -> tuple[S
     if not circuit.pieces:
         return ()
     captions = {piece: _caption(plant, components, piece) for piece in circuit.pieces}
+    before: Mapping[Piece, int] = {}
+    laid: tuple[Sheet, ...] = ()
     for wide in WIDE:
-        laid = _sheets(plant, components, circuit, dict(captions), wide)
+        sheets = sheets_of(circuit, captions, wide)
+        if sheets == before:
+            continue
+        before = sheets
+        laid = _sheets(plant, components, circuit, dict(captions), sheets)
         if all(sheet.width <= MOST_WIDE for sheet in laid):
             break
     return laid
@@ -62,10 +68,9 @@ def _sheets(
     components: Mapping[str, Component],
     circuit: Circuit,
     captions: dict[Piece, tuple[str, ...]],
-    wide: int,
+    sheets: Mapping[Piece, int],
 ) -> tuple[Sheet, ...]:
-    """The sheets, each so many steps wide at most before it is labelled."""
-    sheets = sheets_of(circuit, captions, wide)
+    """The sheets, each with what stands on it."""
     count = max(sheets.values())
     laid = []
     for number in range(1, count + 1):
@@ -109,8 +114,7 @@ def _lay(
             break
         if spread < 0:
             break
-    least = min(missed for missed, _ in found)
-    return next(sheet for missed, sheet in reversed(found) if missed == least)
+    return min(found, key=lambda one: (one[0], max(one[1].width, MOST_WIDE)))[1]
 
 
 def _drawn(

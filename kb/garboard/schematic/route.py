@@ -14,6 +14,8 @@ MARGIN = 6
 """Steps of free room round a sheet, for pipes that go round it."""
 NEAR = 7
 """Steps round an end and its goal that are looked at first."""
+AGAIN = 1
+"""How often all pipes are laid anew, those that found no way first."""
 EVERY_SIDE = 15
 
 
@@ -42,7 +44,14 @@ def route(place: Place) -> Routes:
     Args:
         place: Everything at its place.
     """
-    return _Routing(place).routes()
+    first: tuple[End, ...] = ()
+    found = _Routing(place).routes(first)
+    for _ in range(AGAIN):
+        if not found.missed:
+            break
+        first = (*found.missed, *(end for end in first if end not in found.missed))
+        found = _Routing(place).routes(first)
+    return found
 
 
 class _Routing:
@@ -54,6 +63,8 @@ class _Routing:
         self.paths: dict[Net, list[Path]] = {net: [] for net in place.circuit.nets}
         self.goals: dict[Net, dict[int, int]] = {net: {} for net in place.circuit.nets}
         self.number = _numbers(place)
+        self.risers: dict[Net, dict[int, int]] = {net: {} for net in place.circuit.nets}
+        """What is tapped only where there is no other way."""
         self.missed: list[End] = []
         for piece in place.circuit.pieces:
             self.grid.block(place.boxes[piece])
@@ -62,8 +73,8 @@ class _Routing:
         for point, way in place.ports.values():
             self.grid.keep_front_clear(point, way)
 
-    def routes(self) -> Routes:
-        """Every pipe."""
+    def routes(self, first: tuple[End, ...]) -> Routes:
+        """Every pipe, some ends before all others."""
         for net, (top, bottom) in self.place.bars.items():
             self.lay_bar(net, top, bottom)
         waiting: list[tuple[Net, End]] = []
@@ -71,12 +82,19 @@ class _Routing:
             waiting += [(net, end) for end in self.begin(net)]
         feet = {end for ends in self.place.feet.values() for end in ends}
         waiting.sort(key=lambda pair: pair[1] in feet)
+        waiting.sort(key=lambda pair: pair[1] not in first)
+        for net, end in [pair for pair in waiting if pair[1] in first]:
+            if not self.go_round(net, end, foot=end in feet):
+                self.missed.append(end)
+        waiting = [pair for pair in waiting if pair[1] not in first]
         bent = [pair for pair in waiting if not self.go_straight(*pair, foot=pair[1] in feet)]
         bent.sort(key=lambda pair: (pair[1] in feet, self.far(*pair)))
         for net, end in bent:
             foot = end in feet
             if not self.go_straight(net, end, foot=foot) and not self.go_round(net, end, foot=foot):
-                self.missed.append(end)
+                self.goals[net] = self.risers[net] | self.goals[net]
+                if not self.go_round(net, end, foot=foot):
+                    self.missed.append(end)
         crossed = tuple(self.grid.point(cell) for cell in self.grid.crossings())
         paths = {net: tuple(found) for net, found in self.paths.items()}
         return Routes(paths, crossed, tuple(self.missed))
@@ -146,11 +164,10 @@ class _Routing:
         self.grid.lay(self.number[net], cells)
         self.paths[net].append(Path(end, tuple(self.grid.point(cell) for cell in cells)))
         alone = len(self.place.trunk.trunk_ends[net]) < 2 and len(self.paths[net]) == 1
-        if not foot or alone:
-            for cell in cells[1:]:
-                self.goals[net].setdefault(cell, EVERY_SIDE)
-            port_way = self.place.ports[end][1]
-            self.goals[net].setdefault(cells[0], 1 << WAYS.index(port_way))
+        tapped = self.goals[net] if not foot or alone else self.risers[net]
+        for cell in cells[1:]:
+            tapped.setdefault(cell, EVERY_SIDE)
+        tapped.setdefault(cells[0], 1 << WAYS.index(self.place.ports[end][1]))
 
 
 def _numbers(place: Place) -> dict[Net, int]:

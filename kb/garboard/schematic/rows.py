@@ -136,6 +136,6 @@ class _Stacking:
             ):
                 room = (left + x, top + own, right + x, bottom + own)
                 self.place.words.append(room)
-                self.place.taken.append(room)
+                self.place.take(room)
             for hung in self.hung.get(piece, ()):
                 self.place.put_tower(hung.standing, self.foot(hung, own))

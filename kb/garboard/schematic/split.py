@@ -21,6 +21,8 @@ TOO_LARGE = 8.0
 """What it costs that a side must be cut again."""
 UNEVEN = 2.0
 """What it costs to leave a side nearly empty."""
+FOR_ENDS = 12
+"""Steps that named ends and their words take on a sheet that was cut."""
 FEWEST = 3
 """Parts on a sheet, less is not worth one."""
 
@@ -161,7 +163,7 @@ def _cuts(
         before += parts[at]
         sides = (before, whole - before)
         large = sum(max(0, -(-side // MOST_PARTS) - 1) for side in sides)
-        large += sum(max(0, -(-span // wide) - 1) for span in spans[at])
+        large += sum(max(0, -(-span // (wide - FOR_ENDS)) - 1) for span in spans[at])
         uneven = 1 - min(sides) / max(sides)
         weighed = cost + TOO_LARGE * large + UNEVEN * uneven**2
         if min(sides) >= FEWEST and (best is None or weighed < best[0]):
