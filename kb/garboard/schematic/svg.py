@@ -22,11 +22,15 @@ from garboard.schematic.sheet import TEXT, Placed, Sheet
 from garboard.schematic.title_block import TitleBlock, draw_title_block, title_cells
 from garboard.systems.plant import Plant
 
-__all__ = ["DrawnSheet", "as_file", "base_id", "draw_sheet"]
+__all__ = ["DrawnSheet", "as_file", "base_id", "draw_sheet", "paper_parts"]
 
 MARGIN = 12
 """Round the foot of a sheet, in drawing units."""
 NAMESPACE = "http://www.w3.org/2000/svg"
+PAPER_HIGH = 705
+"""So many drawing units are 160 mm where letters of 14 units are 9 points high: an A4 sheet across."""
+OVERLAP = 84
+"""Of one band and the next, in drawing units: a symbol with its label stands whole on one of them."""
 SHOWN = 8 / 7
 """Pixels to a drawing unit, so that letters are 16 pixels high on a screen."""
 
@@ -38,6 +42,8 @@ class DrawnSheet:
     svg: str
     name: str
     """Its id, and the start of every other id in it."""
+    height: int
+    """Legend and title block included, in drawing units."""
 
 
 def base_id(sheet: Sheet) -> str:
@@ -75,17 +81,48 @@ def draw_sheet(
     said = f"{overlay.title}: {said}" if overlay else said
     svg = (
         f'<svg class="schematic-sheet" id="{name}" role="graphics-document"'
-        f' aria-labelledby="{name}-t" aria-describedby="{name}-d" viewBox="0 0 {sheet.width} {high}"'
-        f' width="{round(sheet.width * SHOWN)}" height="{round(high * SHOWN)}" color="#15202b"'
-        f' font-family="sans-serif" font-size="{TEXT}" fill="none" stroke="currentColor"'
-        ' stroke-linejoin="round" stroke-width="1.8">'
+        f' aria-labelledby="{name}-t" aria-describedby="{name}-d" {_frame(sheet, 0, high)}>'
         f'<title id="{name}-t">{escape(said)}</title>'
         f'<desc id="{name}-d">{escape(_described(sheet, words))}</desc>'
         f'<rect class="paper" fill="#ffffff" stroke="none" width="{sheet.width}" height="{high}"/>'
         f'<g aria-hidden="true">{under}{body}{over}{foot}</g>'
         f"{draw_links(sheet, plant, overlay)}</svg>"
     )
-    return DrawnSheet(svg, name)
+    return DrawnSheet(svg, name, high)
+
+
+def _frame(sheet: Sheet, top: int, high: int) -> str:
+    """What a picture of so much of a sheet is drawn with."""
+    return (
+        f'viewBox="0 {top} {sheet.width} {high}" width="{round(sheet.width * SHOWN)}"'
+        f' height="{round(high * SHOWN)}" color="#15202b" font-family="sans-serif" font-size="{TEXT}"'
+        ' fill="none" stroke="currentColor" stroke-linejoin="round" stroke-width="1.8"'
+    )
+
+
+def paper_parts(sheet: Sheet, whole: DrawnSheet) -> tuple[DrawnSheet, ...]:
+    """The picture once more in bands, each a sheet of paper, where whole its letters would be too small there.
+
+    Args:
+        sheet: The sheet; it was drawn before on the same page.
+        whole: As it was drawn.
+
+    Returns:
+        Bands from top to foot that overlap; none where the whole is read on one sheet.
+    """
+    if whole.height <= PAPER_HIGH:
+        return ()
+    count = -(-sheet.height // (PAPER_HIGH - OVERLAP))
+    high = -(-(sheet.height + OVERLAP * (count - 1)) // count)
+    drawn = []
+    for number in range(count):
+        name = f"{whole.name}-band-{number + 1}"
+        frame = _frame(sheet, number * (high - OVERLAP), high)
+        use = f'<use href="#{base_id(sheet)}"/>'
+        drawn.append(
+            DrawnSheet(f'<svg class="schematic-sheet" id="{name}" {frame}>{use}</svg>', name, high)
+        )
+    return tuple(drawn)
 
 
 def as_file(svg: str) -> str:

@@ -31,6 +31,8 @@ class Schematic:
     """Trusted, as that of a Drawing."""
     ids: tuple[str, ...]
     """Every id in it, its own first: links land there."""
+    paper: bool = False
+    """A band of a sheet that stands on the page whole; it is shown on paper only."""
 
 
 class RungSort(StrEnum):

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 
 from garboard.book import Book
 from garboard.errors import Severity
@@ -9,7 +10,7 @@ from garboard.records.inspection import Result, Test
 from garboard.records.system import OperatingState, System
 from garboard.schematic.overlays import Overlay, finding_overlay, state_overlay
 from garboard.schematic.sheet import Sheet
-from garboard.schematic.svg import draw_sheet
+from garboard.schematic.svg import DrawnSheet, draw_sheet, paper_parts
 from garboard.schematic.title_block import TitleBlock
 from garboard.schematic.words import believed
 from garboard.systems.finding import PathFinding
@@ -62,7 +63,14 @@ def sheet_blocks(book: Book, system: System) -> Iterator[Schematic]:
     """Every sheet of a system, as it usually stands."""
     plant = book.surveys[system.code].plant
     for sheet in book.sheets[system.code]:
-        yield _drawn(book, plant, sheet, f"{system.title}: schematic")
+        title = f"{system.title}: schematic"
+        block = TitleBlock(title, trace=_traced(book, system))
+        whole = draw_sheet(sheet, plant, block)
+        yield _block(sheet, title, whole)
+        bands = paper_parts(sheet, whole)
+        for number, band in enumerate(bands, start=1):
+            words = f"{title}, larger, band {number} of {len(bands)}"
+            yield replace(_block(sheet, words, band), paper=True)
 
 
 def finding_blocks(book: Book, system: System) -> Iterator[Block]:
@@ -164,15 +172,17 @@ def _drawn(  # noqa: PLR0913 - all of it is said once here
     plant: Plant,
     sheet: Sheet,
     title: str,
-    overlay: Overlay | None = None,
+    overlay: Overlay,
     *,
     on_base: bool = True,
 ) -> Schematic:
     block = TitleBlock(title, trace=_traced(book, plant.system))
-    drawn = draw_sheet(sheet, plant, block, overlay, on_base=on_base and overlay is not None)
-    ids = tuple(ID.findall(drawn.svg))
+    return _block(sheet, title, draw_sheet(sheet, plant, block, overlay, on_base=on_base))
+
+
+def _block(sheet: Sheet, title: str, drawn: DrawnSheet) -> Schematic:
     of = f", sheet {sheet.number} of {sheet.of}" if sheet.of > 1 else ""
-    return Schematic(f"{title}{of}", drawn.svg, ids)
+    return Schematic(f"{title}{of}", drawn.svg, tuple(ID.findall(drawn.svg)))
 
 
 def _traced(book: Book, system: System) -> str:
