@@ -30,7 +30,7 @@ NAMESPACE = "http://www.w3.org/2000/svg"
 PAPER_HIGH = 705
 """So many drawing units are 160 mm where letters of 14 units are 9 points high: an A4 sheet across."""
 OVERLAP = 84
-"""Of one band and the next, in drawing units: a symbol with its label stands whole on one of them."""
+"""The least of one band and the next, in drawing units: a symbol with its label stands whole on one."""
 SHOWN = 8 / 7
 """Pixels to a drawing unit, so that letters are 16 pixels high on a screen."""
 
@@ -112,12 +112,13 @@ def paper_parts(sheet: Sheet, whole: DrawnSheet) -> tuple[DrawnSheet, ...]:
     """
     if whole.height <= PAPER_HIGH:
         return ()
-    count = -(-sheet.height // (PAPER_HIGH - OVERLAP))
-    high = -(-(sheet.height + OVERLAP * (count - 1)) // count)
+    high = min(PAPER_HIGH, sheet.height)
+    count = max(1, -(-(sheet.height - OVERLAP) // (PAPER_HIGH - OVERLAP)))
+    step = (sheet.height - high) // max(1, count - 1)
     drawn = []
     for number in range(count):
         name = f"{whole.name}-band-{number + 1}"
-        frame = _frame(sheet, number * (high - OVERLAP), high)
+        frame = _frame(sheet, number * step, high)
         use = f'<use href="#{base_id(sheet)}"/>'
         drawn.append(
             DrawnSheet(f'<svg class="schematic-sheet" id="{name}" {frame}>{use}</svg>', name, high)
