@@ -115,7 +115,7 @@ class _Rows:
             else:
                 towers = self.on_net.pop(self.inner[(previous, piece)].net, [])
             feet = self.feet(towers, port)
-            own = [(-wide, -high, wide, high), *words_above(self.captions[piece], high, piece)]
+            own = [(-wide, -high, wide, high), *words_above(self.captions[piece], high)]
             here = self.own_towers(piece)
             for stands, dx in here:
                 own += lifted(stands, foot_of(stands, dx, piece.shape.half_height))

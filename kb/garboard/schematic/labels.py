@@ -6,8 +6,7 @@ from dataclasses import dataclass
 from garboard.schematic.captions import BOLD, LINE, PLAIN
 from garboard.schematic.nets import Piece
 from garboard.schematic.place import Place
-from garboard.schematic.sheet import STEP, TEXT, Box, Heading, Label, Line, Point
-from garboard.schematic.stand import HEADS
+from garboard.schematic.sheet import STEP, TEXT, Box, Label, Line, Point
 from garboard.schematic.towers import RELIEFS
 
 __all__ = ["Labelling", "Taken", "words_wide"]
@@ -19,6 +18,8 @@ PIPE = 3
 """Half of what a pipe takes, with some air."""
 RINGS = (0, STEP // 2, STEP, 2 * STEP, 3 * STEP, 4 * STEP, 6 * STEP)
 """How much further away a label is tried, where it has no room close by."""
+BUS = 6
+"""Half of what the stroke of a bus takes, with some air."""
 UNDER_LEVEL = 8
 """How far the words of a tank are moved down, under the line of its level."""
 DESCENT = 4
@@ -89,7 +90,7 @@ class Labelling:
             piece for tower in place.trunk.towers if not tower.above for piece in tower.pieces
         }
         for piece in place.circuit.pieces:
-            self.taken.add(self.with_head(piece))
+            self.taken.add(self.covered_by(piece))
             if piece.kind in RELIEFS:
                 x, y = (number * STEP for number in place.at[piece])
                 self.taken.add(Box(x, y - STEP, x + 3 * STEP, y + STEP))
@@ -107,20 +108,11 @@ class Labelling:
         left, top, right, bottom = self.place.boxes[piece]
         return Box(left * STEP, top * STEP, right * STEP, bottom * STEP)
 
-    def with_head(self, piece: Piece) -> Box:
-        """What a piece covers with what is drawn over its symbol."""
+    def covered_by(self, piece: Piece) -> Box:
+        """What a piece covers; a bus is drawn with a broad stroke."""
         box = self.box_of(piece)
-        if piece.kind == "bus":
-            return Box(box.left - 6, box.top, box.right + 6, box.bottom)
-        if piece.kind not in HEADS:
-            return box
-        heading = self.place.headings[piece]
-        return Box(
-            box.left - STEP * (heading is Heading.UP),
-            box.top - STEP * (heading is Heading.RIGHT),
-            box.right + STEP * (heading is Heading.DOWN),
-            box.bottom + STEP * (heading is Heading.LEFT),
-        )
+        wide = BUS if piece.kind == "bus" else 0
+        return Box(box.left - wide, box.top, box.right + wide, box.bottom)
 
     def inside(self, piece: Piece, lines: tuple[str, ...]) -> None:
         """Words in the middle of a vessel."""
@@ -132,7 +124,7 @@ class Labelling:
 
     def beside(self, piece: Piece, lines: tuple[str, ...]) -> None:
         """Words beside a symbol."""
-        box = self.with_head(piece)
+        box = self.covered_by(piece)
         wide, high = words_wide(lines), len(lines) * LINE
         for ring in RINGS:
             for spot in self.spots(piece, box, high, CLEAR + ring):

@@ -32,6 +32,8 @@ MOST_WIDE = int(TEXT * PAPER * POINTS_A_MM / SMALLEST)
 """Drawing units across a sheet that still print at 9 pt on A4 landscape, 277 mm between its margins."""
 WIDE = (MOST_WIDE // STEP - 2, 88, 76, 64)
 """Steps between the outermost symbols of a sheet, the next where words made it wider after all."""
+HERE = -1
+"""Sheet of a named end that goes on at another end of its own sheet."""
 AIR = 8
 """Drawing units between the words inside a symbol and its outline, on each side."""
 
@@ -77,7 +79,11 @@ def _sheets(
         own = sheet_circuit(circuit, sheets, number)
         for piece in own.pieces:
             captions.setdefault(piece, _caption(plant, components, piece))
-        laid.append(replace(_lay(plant, components, own, captions), number=number, of=count))
+        sheet = _lay(plant, components, own, captions)
+        ends = tuple(
+            replace(end, sheet=number) if end.sheet == HERE else end for end in sheet.off_sheet
+        )
+        laid.append(replace(sheet, number=number, of=count, off_sheet=ends))
     return tuple(laid)
 
 
@@ -138,6 +144,33 @@ def _drawn(
         if captions[piece]:
             labelling.beside(piece, captions[piece])
     frames = tuple(framed(plant, labelling))
+    _name_headers(plant, place, routes, labelling)
+    goes_on = tuple(_goes_on(place, routes))
+    for end in goes_on:
+        x, y = end.at
+        name = short_tag(end.name, plant.system.code)
+        labelling.along_pipe(end.name, f"goes on at {name}", [(x, x, y)])
+    sheet = Sheet(
+        number=1,
+        of=1,
+        system=plant.system.code,
+        width=0,
+        height=0,
+        symbols=tuple(_symbols(place)),
+        lines=lines,
+        bars=bars_of(place),
+        dots=dots_of(place, routes),
+        outlets=tuple(_outlets(place)),
+        off_sheet=(*_off_sheet(place), *goes_on),
+        labels=tuple(labelling.labels),
+        frames=frames,
+        crossings=len(routes.crossings),
+    )
+    return shifted(sheet), labelling.missed
+
+
+def _name_headers(plant: Plant, place: Place, routes: Routes, labelling: Labelling) -> None:
+    """The name of every header, along its bar or its longest pipe."""
     for net in place.circuit.nets:
         for name in net.headers:
             named = _header_words(plant, name)
@@ -153,23 +186,6 @@ def _drawn(
                 units = [(a * STEP, b * STEP, y * STEP) for a, b, y in _joined(runs)]
                 if units:
                     labelling.along_pipe(name, named, units)
-    sheet = Sheet(
-        number=1,
-        of=1,
-        system=plant.system.code,
-        width=0,
-        height=0,
-        symbols=tuple(_symbols(place)),
-        lines=lines,
-        bars=bars_of(place),
-        dots=dots_of(place, routes),
-        outlets=tuple(_outlets(place)),
-        off_sheet=tuple(_off_sheet(place)),
-        labels=tuple(labelling.labels),
-        frames=frames,
-        crossings=len(routes.crossings),
-    )
-    return shifted(sheet), labelling.missed
 
 
 def _joined(runs: list[tuple[int, int, int]]) -> list[tuple[int, int, int]]:
@@ -229,3 +245,17 @@ def _off_sheet(place: Place) -> Iterator[OffSheet]:
                 sheet=piece.sheet,
                 inwards=piece.ends[0].leaves,
             )
+
+
+def _goes_on(place: Place, routes: Routes) -> Iterator[OffSheet]:
+    """A pipe that no way was found for is two named ends: a drawing must not leave it out."""
+    for net in place.circuit.nets:
+        missed = [end for end in net.ends if end in routes.missed]
+        if not missed:
+            continue
+        stays = next(end for end in (*place.trunk.trunk_ends[net], *net.ends) if end not in missed)
+        name = net.headers[0] if net.headers else stays.piece.name
+        for end in (stays, *missed):
+            (x, y), way = place.ports[end]
+            at = (x * STEP, y * STEP)
+            yield OffSheet(name, at, way, net.node, HERE, inwards=not end.leaves)

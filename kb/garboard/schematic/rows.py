@@ -111,7 +111,7 @@ class _Stacking:
             wide, high = half_size(piece, self.place.trunk.headings[piece])
             at = x[piece]
             yield (at - wide, -high, at + wide, high)
-            for left, top, right, bottom in words_above(self.place.captions[piece], high, piece):
+            for left, top, right, bottom in words_above(self.place.captions[piece], high):
                 yield (at + left, top, at + right, bottom)
             for hung in self.hung.get(piece, ()):
                 yield from lifted(hung.standing, self.foot(hung, 0))
@@ -132,7 +132,7 @@ class _Stacking:
             x = self.columns.x[piece]
             self.place.put(piece, (x, own), heading)
             for left, top, right, bottom in words_above(
-                self.place.captions[piece], half_size(piece, heading)[1], piece
+                self.place.captions[piece], half_size(piece, heading)[1]
             ):
                 room = (left + x, top + own, right + x, bottom + own)
                 self.place.words.append(room)

@@ -25,15 +25,6 @@ __all__ = [
 FOOT_ABOVE = 5
 """Steps from a pipe up to what stands on it: there is a label of two lines between."""
 FOOT_BELOW = 3
-HEADS = (
-    "check valve",
-    "stop-check valve",
-    "regulator",
-    "solenoid valve",
-    "quick-closing valve",
-    "vented loop",
-)
-"""What is drawn with something over its symbol: words keep a step further away."""
 Span = tuple[int, int, int, int]
 """Left, top, right, bottom, in steps."""
 Captions = Mapping[Piece, tuple[str, ...]]
@@ -119,13 +110,12 @@ def _words(lines: tuple[str, ...], at: Point, *, below: bool) -> Span:
     )  # fmt: skip
 
 
-def words_above(lines: tuple[str, ...], high: int, piece: Piece) -> list[Span]:
+def words_above(lines: tuple[str, ...], high: int) -> list[Span]:
     """Room for the words over a symbol of a row, from its middle."""
     if not lines:
         return []
     half = -(-steps_wide(lines) // 2)
-    bottom = -high - (piece.kind in HEADS)
-    return [(-half, bottom - steps_high(lines), half, bottom)]
+    return [(-half, -high - steps_high(lines), half, -high)]
 
 
 def foot_of(stands: Standing, dx: int, high: int) -> Point:
