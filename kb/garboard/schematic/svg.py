@@ -71,7 +71,7 @@ def draw_sheet(
     sheet = _with_services(sheet, plant)
     name = f"{sheet.system}-{sheet.number}{f'-{overlay.name}' if overlay else ''}".lower()
     words = overlay.words if overlay else ()
-    foot, high = _foot(sheet, plant, title, overlay, brief=on_base)
+    foot, high = _foot(sheet, plant, title, overlay, only_marks=on_base)
     under, over = (
         (draw_bands(sheet, overlay), _over(sheet, plant, overlay)) if overlay else ("", "")
     )
@@ -132,11 +132,11 @@ def as_file(svg: str) -> str:
 
 
 def _foot(
-    sheet: Sheet, plant: Plant, title: TitleBlock, overlay: Overlay | None, *, brief: bool
+    sheet: Sheet, plant: Plant, title: TitleBlock, overlay: Overlay | None, *, only_marks: bool
 ) -> tuple[str, int]:
     """Legend and title block under the picture, and the whole height."""
     entries = legend_entries(sheet, plant, overlay)
-    if brief and overlay:
+    if only_marks and overlay:
         entries = entries[: len({*overlay.marks.values()}) + len({*overlay.bands.values()})]
     room = sheet.width - 2 * MARGIN
     legend = set_out(entries, room)
