@@ -36,6 +36,8 @@ from garboard.review.replies import waiting_replies
 from garboard.review.service_status import held_statuses
 from garboard.review.setback import Setback, set_back
 from garboard.review.signoffs import Reviewed, weigh
+from garboard.schematic.sheet import Sheet
+from garboard.schematic.sheets import Sheets
 from garboard.systems.laying import lay_out_plant
 from garboard.systems.survey import Survey, survey
 from garboard.systems.walked import Walked, walk_all
@@ -85,6 +87,8 @@ class Book:
     """Each system as a graph, and what the checks of its layout found, by code."""
     walks: Mapping[str, Walked] = field(default_factory=dict)
     """Each procedure walked on the layout of its system, by id."""
+    sheets: Mapping[str, tuple[Sheet, ...]] = field(default_factory=dict)
+    """Each system as drawn, by code; laid out when first asked for."""
 
     @property
     def edition(self) -> Edition | None:
@@ -219,7 +223,9 @@ def make_book(
     surveys = _surveys(content, network)
     plants = {code: surveyed.plant for code, surveyed in surveys.items()}
     walks = walk_all(book.of_kind(Procedure), plants, network.values)
-    return replace(book, measured=_measured(book), surveys=surveys, walks=walks)
+    return replace(
+        book, measured=_measured(book), surveys=surveys, walks=walks, sheets=Sheets(plants)
+    )
 
 
 def with_signed(book: Book, thing: Signed) -> Book:

@@ -31,6 +31,7 @@ from garboard.views.page import (
     Plate,
     Prose,
     Run,
+    Schematic,
     Shown,
     Strong,
     Table,
@@ -110,6 +111,8 @@ def _named_anchors(blocks: Iterable[Block]) -> Iterable[str]:
             yield block.name
             yield from (line.anchor for line in block.lines if line.anchor)
             yield from _named_anchors(block.tables)
+        elif isinstance(block, Schematic):
+            yield from block.ids
         elif isinstance(block, Fold):
             yield from _named_anchors(block.blocks)
 
@@ -236,7 +239,7 @@ class Sheet:
         """The way to a file of the site."""
         return Links.file(self.page.path, uri)
 
-    def drawing(self, block: Drawing) -> Markup:
+    def drawing(self, block: Drawing | Schematic) -> Markup:
         """A drawing of the core, with its links led where they go."""
 
         def lead(found: re.Match[str]) -> str:

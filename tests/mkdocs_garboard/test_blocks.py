@@ -43,7 +43,7 @@ from tests.mkdocs_garboard.conftest import content
 
 Draw = Callable[..., str]
 UNSEEN = {
-    "key", "path", "source_path", "nav", "anchor", "target", "address", "svg", "mathml", "empty", "valid_until", "code", "sort",
+    "key", "path", "source_path", "nav", "anchor", "target", "address", "svg", "mathml", "empty", "valid_until", "code", "sort", "ids",
 }  # fmt: skip
 """Fields that no reader reads as words: keys, addresses, drawings."""
 

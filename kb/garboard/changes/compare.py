@@ -18,6 +18,7 @@ from garboard.changes.effects import (
     tests_voided,
 )
 from garboard.changes.inventory import entries_moved
+from garboard.changes.joins import joins_moved
 from garboard.changes.layout_moved import layout_moved
 from garboard.changes.numbers import numbers_moved
 from garboard.changes.replay import replayed
@@ -70,6 +71,7 @@ def compare(
         cautions=tuple(cautions),
         steps=tuple(steps),
         layout=tuple(layout_moved(old, new, behind)),
+        joins=tuple(joins_moved(old, new)),
         entries=tuple(entries),
         cards=tuple(cards_to_print(old, new)),
         people=tuple(people_to_tell(new, steps, cautions)),

@@ -18,6 +18,7 @@ __all__ = [
     "LayoutChange",
     "Limit",
     "Number",
+    "Rejoined",
     "Side",
     "Sort",
     "StepChange",
@@ -206,6 +207,25 @@ class StepChange:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Rejoined:
+    """A system whose parts are joined otherwise."""
+
+    system: str
+    """Its code."""
+    title: str
+    new: tuple[str, ...] = ()
+    """Parts that were in no connection before; full tags."""
+    gone: tuple[str, ...] = ()
+    """Parts that are in none any more."""
+    moved: tuple[str, ...] = ()
+    """Parts at a join that came or went."""
+    parted: tuple[str, ...] = ()
+    """Joins that are gone, each as a sentence."""
+    joined: tuple[str, ...] = ()
+    """Joins that are new."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Affected:
     """Something that must be seen to because of the differences."""
 
@@ -250,6 +270,7 @@ class Comparison:
     steps: tuple[StepChange, ...] = ()
     layout: tuple[LayoutChange, ...] = ()
     """By the rule, then by what they are about."""
+    joins: tuple[Rejoined, ...] = ()
     entries: tuple[Entry, ...] = ()
     cards: tuple[Affected, ...] = ()
     people: tuple[Affected, ...] = ()
@@ -263,6 +284,7 @@ class Comparison:
         found = (self.numbers, self.balanced, self.limits, self.inputs, self.cautions, self.steps)
         effects = (
             self.layout,
+            self.joins,
             self.entries,
             self.cards,
             self.people,

@@ -17,7 +17,7 @@ from garboard.cli.arguments import add_folder, content_folder
 from garboard.errors import GarboardError
 from garboard.handbook import read_book
 from garboard.records.edition import Edition
-from garboard.views.edition_diff import counts, entry_words, step_words
+from garboard.views.edition_diff import counts, entry_words, join_parts, step_words
 from garboard.views.layout_changes import layout_words
 
 __all__ = ["add_diff", "comparison_lines", "diff"]
@@ -87,6 +87,7 @@ def comparison_lines(found: Comparison) -> Iterator[str]:
         yield from (f"- {line}" for line in counts(found))
         yield from _limits(found)
         yield from _numbers(found)
+        yield from _joins(found)
         yield from _inputs(found)
         yield from _cautions(found)
         yield from _steps(found)
@@ -164,6 +165,16 @@ def _inputs(found: Comparison) -> Iterator[str]:
         names = ", ".join(one.address for one in fresh)
         lines.append(f"- {len(fresh)} new that nothing in the older book uses: {names}")
     return _section("What was written otherwise", lines)
+
+
+def _joins(found: Comparison) -> Iterator[str]:
+    lines: list[str] = []
+    for one in found.joins:
+        lines.append(f"- {one.title}")
+        lines += (f"  no longer: {words}" for words in one.parted)
+        lines += (f"  now: {words}" for words in one.joined)
+        lines += (f"  {words}" for words in join_parts(one))
+    return _section("Joined otherwise", lines)
 
 
 def _cautions(found: Comparison) -> Iterator[str]:

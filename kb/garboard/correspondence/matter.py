@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from garboard.book import Book
 from garboard.correspondence.block_lines import in_lines, message_lines
+from garboard.correspondence.joins import drawn_lines, joined_lines
 from garboard.correspondence.pack import Line, Part, Sort, fact, point, say
 from garboard.correspondence.subject import Subject
 from garboard.names import IDENTIFIER
@@ -82,6 +83,8 @@ def _own(subject: Subject) -> Iterator[Line]:
     if thing.gaps:
         yield Line(Sort.HEADING, "Known to be missing")
         yield from (point(plain(cell(book, gap))) for gap in thing.gaps)
+    yield from joined_lines(subject)
+    yield from drawn_lines(subject)
 
 
 def _sources(draft: Draft) -> Iterator[Line]:

@@ -15,9 +15,10 @@ from garboard.correspondence.size import MORE
 __all__ = ["one_page"]
 
 STYLE = """
-:root{--paper:#fff;--buff:#f3ecdc;--ink:#15202b;--quiet:#454f59;--rule:#6b747d;color-scheme:light dark}
+:root{--paper:#fff;--buff:#f3ecdc;--ink:#15202b;--quiet:#454f59;--rule:#6b747d;
+--mark:#a3121c;color-scheme:light dark}
 @media screen and (prefers-color-scheme:dark){:root{--paper:#121212;--buff:#121212;--ink:#e8dfd0;
---quiet:#b9b0a2;--rule:#b9b0a2}}
+--quiet:#b9b0a2;--rule:#b9b0a2;--mark:#ff9330}}
 *{box-sizing:border-box}
 body{margin:0 auto;padding:12px;max-width:56rem;background:var(--paper);color:var(--ink);
 font:17px/1.45 system-ui,-apple-system,"Segoe UI",Roboto,"Noto Sans","Liberation Sans",Arial,sans-serif;
@@ -50,10 +51,18 @@ blockquote{margin:0 0 8px;padding-left:12px;border-left:3px solid var(--rule);ma
 .out{font-weight:bold;border:2px solid var(--ink);padding:2px 10px}
 pre{font:.9rem/1.5 ui-monospace,"Noto Sans Mono","DejaVu Sans Mono",monospace;white-space:pre-wrap;
 border:2px solid var(--ink);padding:10px;margin:0}
+figure{margin:12px 0}
+figcaption{font-weight:bold;margin:0 0 4px}
+.pane{overflow-x:auto;border:1px solid var(--rule)}
+.pane svg{display:block;color:var(--ink);font-family:inherit}
+.pane .paper,.pane .o{fill:var(--paper)}
+.pane path.paper{fill:none;stroke:var(--paper)}
+.pane .mark{stroke:var(--mark)}
 @media (max-width:560px){body{font-size:16px;padding:8px}dl{display:block}dt{margin-top:6px}
 .cells{grid-template-columns:1fr 1fr}}
 @media print{@page{size:A4;margin:16mm 14mm}body{max-width:none;padding:0;font-size:10.5pt}
-h2,h3{break-after:avoid}pre{break-before:page}}
+h2,h3{break-after:avoid}pre{break-before:page}
+.pane{border:0;overflow:visible}.pane svg{width:100%;height:auto;max-height:240mm}}
 """
 TAG = re.compile(r"\b[A-Z]{2}-[A-Z]{2}-\d{3}\b")
 POLICY = "default-src 'none'; style-src 'unsafe-inline'"
@@ -114,12 +123,19 @@ def _run(sort: Sort, lines: list[Line]) -> Iterator[str]:
             yield from map(_figures, lines)
         case Sort.VERBATIM:
             yield from (f"<blockquote>{text}</blockquote>" for text in texts)
+        case Sort.DRAWING:
+            yield from map(_drawing, lines)
         case Sort.HEADING:
             yield from (f"<h3>{text}</h3>" for text in texts)
         case Sort.STRONG:
             yield from (f"<p><strong>{text}</strong></p>" for text in texts)
         case _:
             yield from (f"<p>{text}</p>" for text in texts)
+
+
+def _drawing(line: Line) -> str:
+    caption = f"<figcaption>{escape(line.text)}</figcaption>"
+    return f'<figure>{caption}<div class="pane" tabindex="0">{line.drawing}</div></figure>'
 
 
 def _figures(line: Line) -> str:

@@ -25,6 +25,8 @@ class Sort(StrEnum):
     """A row of a table: each cell with its own label, so that it reads in any mail."""
     VERBATIM = "verbatim"
     """Somebody's own words, to the letter."""
+    DRAWING = "drawing"
+    """A drawing in the page; in plain text its caption alone, as its words stand before it."""
     FORM = "form"
     """A line of the reply form: never folded or indented."""
 
@@ -38,6 +40,8 @@ class Line:
     label: str = ""
     cells: tuple[tuple[str, str], ...] = ()
     """Label and figure; for FIGURES."""
+    drawing: str = ""
+    """SVG made by the core, trusted; for DRAWING."""
 
 
 @dataclass(frozen=True, slots=True)

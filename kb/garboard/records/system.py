@@ -66,7 +66,7 @@ class Service:
     pressure: Given | Address | None = None
     """At which pressure?"""
     line: str | None = None
-    """How is it drawn: heavy, medium, thin, dashed?"""
+    """How is it drawn: heavy, medium, thin, dashed, dash-dot?"""
     blocks: int | None = None
     """How many shut valves must stand between it and somebody at work?"""
 

@@ -33,6 +33,8 @@ from garboard.views.page import (
     Strong,
     Table,
 )
+from garboard.views.schematics import shown_on
+from garboard.views.system_pages import system_key
 from garboard.views.tables import record_table
 from garboard.views.zones import RUNGS
 
@@ -80,10 +82,19 @@ def _facts(book: Book, part: Component) -> Iterator[tuple[str, Cell]]:
         line = line_of(book, part, name)
         if line:
             yield name.replace("_", " "), line
+    yield from _drawn_on(book, part)
     for name in DATES:
         when = getattr(part, name)
         if when:
             yield name, (day(when),)
+
+
+def _drawn_on(book: Book, part: Component) -> Iterator[tuple[str, Cell]]:
+    """The sheets of its system that show it."""
+    system = book.systems.get(part.system)
+    drawn = shown_on(book, str(part.tag), system_key(system, "layout")) if system else ()
+    if drawn:
+        yield "drawn on", drawn
     if part.positions:
         words = "; ".join(
             f"{name}: joins {', '.join(pairs)}" for name, pairs in part.positions.items()

@@ -11,6 +11,7 @@ from garboard.changes.comparison import (
     Entry,
     Limit,
     Number,
+    Rejoined,
     Sort,
     StepChange,
     Strength,
@@ -76,7 +77,8 @@ def fill(draft: Draft, found: Comparison) -> None:
         draft.add(Paragraph((NOTHING,)))
     else:
         draft.add(Bullets(tuple((line,) for line in counts(found))))
-        for section in (limits, numbers, inputs, cautions, steps, layouts, effects, entries):
+        sections = (limits, numbers, joins, inputs, cautions, steps, layouts, effects, entries)
+        for section in sections:
             section(draft, found)
     draft.add(Paragraph((LIMITS,), quiet=True))
 
@@ -89,6 +91,7 @@ def counts(found: Comparison) -> Iterator[str]:
         (weakened, "warnings or guards weakened"),
         (worse, "limits that stand worse than before"),
         (len(found.numbers), "numbers"),
+        (len(found.joins), "systems joined otherwise"),
         (len(found.steps), "steps of procedures"),
         (len(found.layout), "findings of the layouts"),
         (len(found.cards), "cards to see to"),
@@ -184,6 +187,31 @@ def inputs(draft: Draft, found: Comparison) -> None:
         rows,
     )
     _named(draft, "New, and nothing in the older book uses it", [one.address for one in fresh])
+
+
+def joins(draft: Draft, found: Comparison) -> None:
+    """Systems that are joined otherwise."""
+    rows = tuple(
+        Row(
+            (
+                (one.title,),
+                _lines(draft.book, one.parted) or ("nothing",),
+                _lines(draft.book, one.joined) or ("nothing",),
+                _lines(draft.book, join_parts(one)) or ("none",),
+            )
+        )
+        for one in found.joins
+    )
+    _table(draft, "Joined otherwise", "system|no longer joined|now joined|parts", rows)
+
+
+def join_parts(one: Rejoined) -> Iterator[str]:
+    """Parts that came and went with the joins of a system."""
+    return (
+        f"{word}: {', '.join(tags)}"
+        for word, tags in (("new", one.new), ("gone", one.gone))
+        if tags
+    )
 
 
 def cautions(draft: Draft, found: Comparison) -> None:

@@ -8,7 +8,7 @@ from enum import StrEnum
 
 from garboard.views.runs import Cell
 
-__all__ = ["Drawing", "HowSure", "Ladder", "MoverRow", "Rung", "RungSort", "Tick"]
+__all__ = ["Drawing", "HowSure", "Ladder", "MoverRow", "Rung", "RungSort", "Schematic", "Tick"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,6 +20,19 @@ class Drawing:
     """Trusted, with ids of its own system, `currentColor` for ink, and neither a style element nor a
     style attribute. A link in it is written `href="find:SA-RV-001"`; an adapter says where it leads."""
     sentences: tuple[Cell, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Schematic:
+    """A sheet of the drawing of a system; the page says the same in words. On paper a sheet of its own."""
+
+    caption: str
+    svg: str
+    """Trusted, as that of a Drawing."""
+    ids: tuple[str, ...]
+    """Every id in it, its own first: links land there."""
+    paper: bool = False
+    """A band of a sheet that stands on the page whole; it is shown on paper only."""
 
 
 class RungSort(StrEnum):

@@ -1,4 +1,4 @@
-"""How a system is laid out: its parts with their places, and its connections as sentences."""
+"""How a system is laid out: drawn, its parts with their places, its connections as sentences."""
 
 from collections.abc import Iterator
 
@@ -10,13 +10,15 @@ from garboard.views.inline import cell, shown
 from garboard.views.line_trace import layout_stamp
 from garboard.views.page import Bullets, Cell, Column, Heading, Plate, Row, Table
 from garboard.views.page import Run as RunOf
+from garboard.views.schematics import drawn_blocks
 
 __all__ = ["layout", "numbers_of", "run_sentence"]
 
 
 def layout(draft: Draft, system: System) -> None:
-    """Parts, named pipes, connections."""
+    """The drawing and what is told of it, parts, named pipes, connections."""
     book = draft.book
+    draft.add(*drawn_blocks(book, system))
     parts = [part for part in book.components.values() if part.system == system.code]
     draft.add(
         Table(

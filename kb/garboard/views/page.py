@@ -8,7 +8,16 @@ Markdown and sanitises; everything else is shown as it is, escaped.
 from dataclasses import dataclass, field
 
 from garboard.errors import Diagnostic, Where
-from garboard.views.figures import Drawing, HowSure, Ladder, MoverRow, Rung, RungSort, Tick
+from garboard.views.figures import (
+    Drawing,
+    HowSure,
+    Ladder,
+    MoverRow,
+    Rung,
+    RungSort,
+    Schematic,
+    Tick,
+)
 from garboard.views.runs import Cell, Download, Link, Plate, Run, Shown, Strong
 from garboard.views.which_copy import WORKING, Copy
 
@@ -40,6 +49,7 @@ __all__ = [
     "Run",
     "Rung",
     "RungSort",
+    "Schematic",
     "Shown",
     "SourceLine",
     "Step",
@@ -264,6 +274,7 @@ Block = (
     | Calculation
     | Photo
     | Drawing
+    | Schematic
     | Tiles
     | Fold
 )

@@ -7,15 +7,19 @@ from types import ModuleType
 
 from garboard.book import Book
 from garboard.calc.method import Method
+from garboard.changes.comparison import Comparison
 from garboard.changes.kept_comparisons import Compared
 from garboard.errors import Diagnostic, Severity
 from garboard.methods.proof import ProofResult
 from garboard.names import is_identifier
+from garboard.records.base import Record
+from garboard.records.change import Change
 from garboard.records.edition import Edition
 from garboard.records.finding import Finding
 from garboard.records.kinds import KINDS, kind_of
 from garboard.review.page_state import page_state
 from garboard.views.asked import asked_drafts
+from garboard.views.change_joins import change_joins
 from garboard.views.component_page import component_draft
 from garboard.views.contents import Section, Target
 from garboard.views.draft import Draft
@@ -70,12 +74,14 @@ def lay_out(  # noqa: PLR0913, PLR0917 - every source of pages is handed in
         proofs: How the methods' published cases came out.
         compared: What differs between editions, and since the last one.
     """
+    compared = tuple(compared)
+    since = next((one.found for one in compared if not one.after), None)
     problems = by_roles(book, found)
     isolations = isolations_in(book)
     drafts = [
         front_draft(book),
         *(draft for system in book.systems.values() for draft in system_drafts(book, system)),
-        *(record_draft(book, record) for record in book.records.values()),
+        *(_record(book, record, since) for record in book.records.values()),
         *(
             component_draft(book, part, part_isolation(book, isolations, tag))
             for tag, part in book.components.items()
@@ -96,6 +102,14 @@ def lay_out(  # noqa: PLR0913, PLR0917 - every source of pages is handed in
     findings = [one for one in book.of_kind(Finding) if unfinished(book, one)]
     users = _users(book)
     return tuple(_finish(draft, standing, findings, users) for draft in drafts)
+
+
+def _record(book: Book, record: Record, since: Comparison | None) -> Draft:
+    """The page of a record; of a change with what is joined otherwise since the last edition."""
+    draft = record_draft(book, record)
+    if isinstance(record, Change):
+        draft.add(*change_joins(book, record, since))
+    return draft
 
 
 def as_copy(book: Book, pages: Iterable[Page], issued: Edition | None) -> tuple[Page, ...]:

@@ -27,6 +27,7 @@ from garboard.views.lists import (
 )
 from garboard.views.messages import message_of, worst_first
 from garboard.views.page import Block, Bullets, Facts, Heading, Link, Paragraph, Tiles
+from garboard.views.schematics import line_up_sheets
 from garboard.views.text import text_blocks
 from garboard.views.waiting import waiting_blocks
 
@@ -58,6 +59,7 @@ def system_drafts(book: Book, system: System) -> Iterator[Draft]:
         ("open-against-it", "May it be run?", PageKind.OPEN_AGAINST_IT, open_against),
         ("layout", "Layout and parts", PageKind.LAYOUT, layout),
         ("line-ups", "Line-ups and valves", "line-ups", line_ups),
+        ("drawn-line-ups", "Line-ups, drawn", "line-ups drawn", line_up_sheets),
         ("normal-values", "Normal values", PageKind.NORMAL_VALUES, normal_values),
         ("procedures", "Procedures", "procedures", procedures),
         ("watch-rounds", "Watch rounds", PageKind.WATCH_ROUND, rounds),
@@ -74,6 +76,8 @@ def system_drafts(book: Book, system: System) -> Iterator[Draft]:
         makers.insert(2, ("what-stands-between", "What stands between", "sensing lines", between))
     drafts = []
     for name, title, kind, fill in makers:
+        if fill is line_up_sheets and not (system.runs and system.operating_states):
+            continue
         draft = Draft(book, system_key(system, name), title, str(kind), system=system.code)
         fill(draft, system)
         draft.add(*_written(draft, system, str(kind)))
