@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from html import escape
 
+from garboard.records.component_kinds import position_word
 from garboard.schematic.letters import width_of
 from garboard.schematic.line_styles import line_style
 from garboard.schematic.looks import look_of
@@ -61,7 +62,7 @@ def _symbols(sheet: Sheet, plant: Plant) -> Iterator[Entry]:
         part = plant.part(one.tag)
         words = one.kind
         if part is not None and len(part.names) > 1 and not look.closed:
-            words += f", {part.names[part.usual]}"
+            words += f", {position_word(one.kind, part.names[part.usual])}"
         if look.locked:
             words += ", locked"
         yield Entry(_sample(one.kind, look), f"{words}{_letters(one.kind, look)}")

@@ -1,5 +1,6 @@
 """How the parts of a plant stand on a drawing, and what they are called there in words."""
 
+from garboard.records.component_kinds import position_word
 from garboard.schematic.symbol import Look
 from garboard.systems.plant import Part, Plant
 
@@ -58,6 +59,7 @@ def spoken(plant: Plant, tag: str, position: str = "") -> str:
     if part.kind not in name.casefold():
         said.append(part.kind)
     if part.movable and (word := part.names[position_of(part, position)]):
+        word = position_word(part.kind, word)
         said.append(f"shown {word}" if position else f"usually {word}")
     if component.locked:
         said.append(f"locked {component.locked}")

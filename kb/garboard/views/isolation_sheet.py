@@ -8,6 +8,7 @@ from garboard.records.base import bare_id
 from garboard.records.hazard import Hazard
 from garboard.records.procedure import Procedure, Use
 from garboard.records.standing import has_left
+from garboard.schematic.overlays import isolation_overlay
 from garboard.systems.isolation import Isolation
 from garboard.systems.isolation_faults import UNPROVED
 from garboard.systems.medium import Medium
@@ -30,6 +31,7 @@ from garboard.views.page import (
     Strong,
     Table,
 )
+from garboard.views.schematics import drawn_alone
 
 __all__ = ["isolation_messages", "isolation_sheet", "plates", "verdict_of"]
 
@@ -80,7 +82,18 @@ def isolation_sheet(book: Book, found: Isolation) -> Iterator[Block]:
     yield from _watch(book, found)
     if found.possible:
         yield from giving_back(book, found)
+    yield from _drawn(book, found)
     yield from layout_stamp(book, system_of(found.tags[0]))
+
+
+def _drawn(book: Book, found: Isolation) -> Iterator[Block]:
+    """The stretch that goes dead, its points and what lets it out, on the sheets that show them."""
+    plant = book.surveys[system_of(found.tags[0])].plant
+    bleeds = [valve for bleed in found.bleeds for valve in bleed.valves]
+    points = [point.tag for point in found.points]
+    overlay = isolation_overlay(plant, found.tags[0], found.dead, points, bleeds)
+    if found.possible:
+        yield from drawn_alone(book, plant, overlay, f"{found.tags[0]}: shut off for work")
 
 
 def _governs(book: Book, found: Isolation) -> Iterator[str | Link]:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from garboard.book import Book
+from garboard.records.component_kinds import SWITCHES, position_word
 from garboard.systems.isolation import Isolation, Point
 from garboard.systems.isolation_order import order_of_shutting
 from garboard.systems.medium import Medium
@@ -21,7 +22,7 @@ from garboard.views.page import (
     Table,
 )
 
-__all__ = ["giving_back", "isolating_steps", "stands"]
+__all__ = ["giving_back", "isolating_steps"]
 
 SECOND = "A second person checks every step alone, afterwards."
 NO_KEY = "Where no lock fits, take away what starts it and keep it on you."
@@ -29,20 +30,9 @@ LEFT_OPEN = "Slowly, standing aside, and left open until the work is done."
 COLUMNS = ("do", "stands", "seen by two")
 LOCK = "lock no. ______"
 FUSE = "fuse"
-SWITCHES = ("switch", "breaker")
-ON_OFF = {"open": "on", "shut": "off"}
 RELEASED = "If it does not read 0: a bleed is blocked or a point leaks. Stop and call."
 STILL_FED = "If it does not read 0: something still feeds it. Stop and call."
 ZERO_TWICE = "0, and still 0 after a wait"
-
-
-def stands(kind: str, position: str) -> str:
-    """A position as its handle says it: a switch is on or off.
-
-    >>> stands("switch", "shut"), stands("stop valve", "shut")
-    ('off', 'shut')
-    """
-    return ON_OFF.get(position, position) if kind in SWITCHES else position
 
 
 def isolating_steps(book: Book, found: Isolation) -> Iterator[Block]:
@@ -96,7 +86,7 @@ def _stop(book: Book, tag: str) -> Step:
 
 
 def _shut(book: Book, point: Point) -> Step:
-    position = stands(point.kind, point.position)
+    position = position_word(point.kind, point.position)
     verbs = {
         "pulled": "Pull, keep and tag",
         "shut": "Shut, lock and tag",
@@ -161,7 +151,7 @@ def giving_back(book: Book, found: Isolation) -> Iterator[Block]:
     bleeds = dict.fromkeys(tag for bleed in found.bleeds for tag in reversed(bleed.valves))
     rows = [(_shut_again(book, tag), tag, _usual(book, tag)) for tag in bleeds if tag not in worked]
     points = reversed(order_of_shutting(found))
-    rows += [(_opened(one), one.tag, stands(one.kind, one.usual)) for one in points]
+    rows += [(_opened(one), one.tag, position_word(one.kind, one.usual)) for one in points]
     rows += [("Take the lock off, last of all:", tag, "ready") for tag in found.stop]
     yield Heading("Giving back")
     yield Paragraph(
@@ -181,7 +171,7 @@ def giving_back(book: Book, found: Isolation) -> Iterator[Block]:
 
 
 def _opened(point: Point) -> str:
-    usual = stands(point.kind, point.usual)
+    usual = position_word(point.kind, point.usual)
     if point.usual == point.position:
         return f"Take the lock off, and leave {usual}:"
     verbs = {"open": "Take the lock off, and open slowly:", "in": "Put back"}

@@ -2,13 +2,10 @@
 
 from garboard.book import Book
 from garboard.records.component import Component
+from garboard.records.component_kinds import position_word
 from garboard.systems.positions import folded
 
 __all__ = ["board_word", "position_of"]
-
-ON_THE_BOARD = {"open": "on", "shut": "off"}
-SWITCHED = ("switch", "breaker")
-"""An open switch is off to one person and on to the next: it is never called open."""
 
 
 def board_word(part: Component, position: str | None) -> str:
@@ -18,8 +15,7 @@ def board_word(part: Component, position: str | None) -> str:
         part: The part.
         position: As written, or as the layout names it; empty or None stays empty.
     """
-    word = folded(position, part.kind)
-    return ON_THE_BOARD.get(word, word) if part.kind in SWITCHED else word
+    return position_word(part.kind, folded(position, part.kind))
 
 
 def position_of(book: Book, tag: str, position: str) -> str:

@@ -6,7 +6,6 @@ from dataclasses import replace
 
 from garboard.book import Book
 from garboard.errors import Severity
-from garboard.records.inspection import Result, Test
 from garboard.records.system import OperatingState, System
 from garboard.schematic.overlays import Overlay, finding_overlay, state_overlay
 from garboard.schematic.sheet import Sheet
@@ -16,7 +15,8 @@ from garboard.schematic.words import believed
 from garboard.systems.finding import PathFinding
 from garboard.systems.plant import Plant
 from garboard.views.draft import Draft
-from garboard.views.inline import cell, day
+from garboard.views.inline import cell
+from garboard.views.line_trace import trace_words
 from garboard.views.page import (
     Block,
     Bullets,
@@ -40,8 +40,6 @@ __all__ = [
 ]
 
 ID = re.compile(r'\sid="([^"]*)"')
-LINE_TRACE = "line trace"
-NOT_TRACED = "Lines: no line trace on record."
 MOST_DRAWN = 8
 """Findings that are drawn on the page of a system, so that it stays small."""
 NONE_FOUND = "The checks of the layout found nothing. That does not mean that it is safe."
@@ -64,7 +62,7 @@ def sheet_blocks(book: Book, system: System) -> Iterator[Schematic]:
     plant = book.surveys[system.code].plant
     for sheet in book.sheets[system.code]:
         title = f"{system.title}: schematic"
-        block = TitleBlock(title, trace=_traced(book, system))
+        block = TitleBlock(title, trace=_trace_line(book, system.code))
         whole = draw_sheet(sheet, plant, block)
         yield _block(sheet, title, whole)
         bands = paper_parts(sheet, whole)
@@ -176,7 +174,7 @@ def _drawn(  # noqa: PLR0913 - all of it is said once here
     *,
     on_base: bool = True,
 ) -> Schematic:
-    block = TitleBlock(title, trace=_traced(book, plant.system))
+    block = TitleBlock(title, trace=_trace_line(book, plant.system.code))
     return _block(sheet, title, draw_sheet(sheet, plant, block, overlay, on_base=on_base))
 
 
@@ -185,18 +183,9 @@ def _block(sheet: Sheet, title: str, drawn: DrawnSheet) -> Schematic:
     return Schematic(f"{title}{of}", drawn.svg, tuple(ID.findall(drawn.svg)))
 
 
-def _traced(book: Book, system: System) -> str:
-    """When the lines were last traced, in words for the title block."""
-    traces = [
-        one
-        for one in book.of_kind(Test)
-        if one.system == system.code
-        and one.what == LINE_TRACE
-        and one.on
-        and one.result is Result.PASS
-    ]
-    last = max(traces, key=lambda one: (str(one.on), str(one.id)), default=None)
-    return f"Lines last traced: {last.id}, {day(last.on)}." if last else NOT_TRACED
+def _trace_line(book: Book, system: str) -> str:
+    words = trace_words(book, system)
+    return f"{words[0].upper()}{words[1:]}."
 
 
 def _name(sheet: Sheet) -> str:
