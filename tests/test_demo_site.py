@@ -400,7 +400,9 @@ def test_an_edition_of_the_demo_is_published_whole_small_and_without_a_persons_k
             assert own in words, page
             assert other not in words, page
             assert [key for key in keys if key in words] == [], page
-            assert page.stat().st_size < 150_000 or page.name == "values.html", page
+            assert page.stat().st_size < 150_000 or page.name in ("values.html", "1-pages.html"), (
+                page
+            )
 
 
 def test_two_builds_are_equal_byte_for_byte_wherever_and_whenever(

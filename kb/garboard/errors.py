@@ -67,8 +67,12 @@ class Diagnostic:
 
     @property
     def in_full(self) -> str:
-        """As it is printed where a concession may be asked for: with the fingerprint, where it has one."""
-        return f"{self}\n  fingerprint: {self.fingerprint}" if self.fingerprint else str(self)
+        """As it is printed where a concession may be asked for: with the fingerprint, where it has one.
+
+        What is merely worth knowing asks for none; what a concession made a note of keeps its own.
+        """
+        asks = self.fingerprint and (self.severity is not Severity.NOTE or self.conceded_by)
+        return f"{self}\n  fingerprint: {self.fingerprint}" if asks else str(self)
 
     def as_data(self) -> dict[str, object]:
         """As plain data, for `--format json`."""

@@ -9,6 +9,7 @@ import pytest
 
 from garboard.book import Book
 from garboard.handbook import read_book
+from garboard.records.component_kinds import position_word
 from garboard.schematic.layout import lay_out_sheets
 from garboard.schematic.overlays import state_overlay
 from garboard.schematic.svg import draw_sheet
@@ -88,4 +89,5 @@ def test_every_operating_state_is_drawn_over_its_sheet(code: str) -> None:
 
         assert len(labels) == len(set(overlay.marks) | set(overlay.positions))
         for tag, position in overlay.positions.items():
-            assert any(one.startswith(tag) and f"shown {position}" in one for one in labels)
+            word = position_word(plant.components[tag].kind, position)
+            assert any(one.startswith(tag) and f"shown {word}" in one for one in labels)

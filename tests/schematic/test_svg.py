@@ -201,7 +201,7 @@ def test_a_finding_shows_the_way_the_positions_and_what_is_in_danger() -> None:
     }
     assert [one for one in svg.iter() if one.get("class") == "tint"]
     said = texts(svg)
-    assert "As drawn here: SA-HV-001 shut; SA-HV-002 open" in said
+    assert "As drawn here: SA-HV-001 shut and SA-HV-002 open" in said
     assert "the way in danger" in said
     names = {one.get("href"): str(one.get("aria-label")) for one in svg.iter("a")}
     assert set(names) == {"find:SA-AR-001", "find:SA-HV-001", "find:SA-HV-002"}
