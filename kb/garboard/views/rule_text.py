@@ -29,10 +29,14 @@ def labelled(paragraph: str) -> Cell:
 
 
 def question_of(rule: ModuleType) -> str:
-    """The question it asks, in plain words; what it finds, where it asks none."""
+    """The question it asks, in one sentence; what it finds, where it asks none."""
     paragraphs = paragraphs_of(rule)
     asked = (part for part in paragraphs if part.startswith(QUESTION))
-    return next(asked, paragraphs[0]).removeprefix(QUESTION)
+    said = next(asked, "").removeprefix(QUESTION).replace("`", "")
+    if not said:
+        return paragraphs[0]
+    question = said[: said.find("?") + 1] or said
+    return f"{question[0].upper()}{question[1:]}"
 
 
 def asks_the_layout(rule: ModuleType) -> bool:
