@@ -48,8 +48,8 @@ DAY = re.compile(r"\d{4}-\d{2}-\d{2}")
 CITED = re.compile(r"\[(\d{1,4})\]")
 AT_HEAD: Final = 3
 """So many notices stand at the head in full; a STOP always does."""
-SMALL_SHEETS: Final = ("procedure", "quick card", "isolation")
-"""Page kinds that are printed on A5."""
+SMALL_SHEETS: Final = ("procedure", "quick card")
+"""Page kinds that are printed on A5; an isolation is not: it has its drawing with it."""
 
 
 @cache
