@@ -4,11 +4,12 @@ from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
+import msgspec
 import pytest
 
 from garboard.book import Book
 from garboard.changes.comparison import Comparison, Rejoined, Side
-from garboard.changes.joins import rejoined
+from garboard.changes.joins import joins_moved, rejoined
 from garboard.handbook import read_book
 from garboard.records.change import Change
 from garboard.views.change_joins import change_joins
@@ -61,3 +62,31 @@ def test_a_change_that_affects_other_parts_says_nothing(book: Book) -> None:
 
 def test_without_an_edition_before_there_is_nothing_to_say(book: Book) -> None:
     assert list(change_joins(book, change_of(book), None)) == []
+
+
+def test_the_sheet_as_it_was_stands_before_the_sheet_as_it_is(book: Book, tmp_path: Path) -> None:
+    old = read_book(laid_out(tmp_path / "old", BEFORE))
+    (one,) = joins_moved(old, book)
+
+    *_, was, now = change_joins(book, change_of(book), since(one))
+
+    assert isinstance(was, Schematic)
+    assert isinstance(now, Schematic)
+    assert (was.caption, now.caption) == (
+        "Starting air, before the change",
+        "Starting air: after the change",
+    )
+    assert "find:" not in was.svg  # what it shows may be gone
+    assert set(was.ids).isdisjoint(now.ids)
+
+
+def test_a_comparison_keeps_the_sheet_as_it_was_through_its_file(
+    book: Book, tmp_path: Path
+) -> None:
+    old = read_book(laid_out(tmp_path / "old", BEFORE))
+    (one,) = joins_moved(old, book)
+
+    kept = msgspec.json.decode(msgspec.json.encode(one), type=Rejoined)
+
+    assert one.before
+    assert kept == one

@@ -13,6 +13,7 @@ __all__ = [
     "Alone",
     "Caution",
     "Comparison",
+    "DrawnJoins",
     "Entry",
     "Input",
     "LayoutChange",
@@ -207,6 +208,15 @@ class StepChange:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class DrawnJoins:
+    """One sheet of a system that is joined otherwise, with what differs marked."""
+
+    caption: str
+    svg: str
+    """Made by the core, without links: what it shows may be gone."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Rejoined:
     """A system whose parts are joined otherwise."""
 
@@ -223,6 +233,8 @@ class Rejoined:
     """Joins that are gone, each as a sentence."""
     joined: tuple[str, ...] = ()
     """Joins that are new."""
+    before: tuple[DrawnJoins, ...] = ()
+    """The sheets of the older book that the difference touches."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,14 +1,22 @@
 """What is joined otherwise in each system between two books: joins that went and came, parts they touch."""
 
+import re
 from collections import defaultdict
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 
 from garboard.book import Book
-from garboard.changes.comparison import Rejoined
+from garboard.changes.comparison import DrawnJoins, Rejoined
+from garboard.schematic.overlays import Overlay, gone_overlay
+from garboard.schematic.svg import draw_sheet
+from garboard.schematic.title_block import TitleBlock
 from garboard.schematic.words import join_words
 from garboard.systems.plant import Plant
 
-__all__ = ["joins_moved", "rejoined"]
+__all__ = ["drawn_joins", "joins_moved", "rejoined"]
+
+LINK = re.compile(r' href="find:[^"]*"')
+NOT_REVIEWED = "Drawn for comparison; whether it was reviewed stands beside it."
 
 
 def joins_moved(old: Book, new: Book) -> Iterator[Rejoined]:
@@ -17,7 +25,33 @@ def joins_moved(old: Book, new: Book) -> Iterator[Rejoined]:
         system = new.systems.get(code) or old.systems[code]
         found = rejoined(code, system.title, _plant(old, code), _plant(new, code))
         if found is not None:
-            yield found
+            yield replace(found, before=tuple(_drawn_before(old, found)))
+
+
+def _drawn_before(old: Book, found: Rejoined) -> Iterator[DrawnJoins]:
+    """The sheets that show what went and what is joined otherwise now."""
+    was = _plant(old, found.system)
+    if was is not None:
+        overlay = gone_overlay(was, (*found.gone, *found.moved))
+        yield from drawn_joins(old, found, overlay, "before the change")
+
+
+def drawn_joins(book: Book, found: Rejoined, overlay: Overlay, when: str) -> Iterator[DrawnJoins]:
+    """The sheets of a system that an overlay marks something on, without links.
+
+    Args:
+        book: The book that the sheets are of.
+        found: How the system is joined otherwise.
+        overlay: What is new, or what is gone.
+        when: `before the change`.
+    """
+    plant = book.surveys[found.system].plant
+    for sheet in book.sheets[found.system]:
+        if {symbol.tag for symbol in sheet.symbols} & set(overlay.marks):
+            title = f"{found.title}, {when}"
+            drawn = draw_sheet(sheet, plant, TitleBlock(title, NOT_REVIEWED), overlay)
+            of = f", sheet {sheet.number} of {sheet.of}" if sheet.of > 1 else ""
+            yield DrawnJoins(caption=f"{title}{of}", svg=LINK.sub("", drawn.svg))
 
 
 def _plant(book: Book, code: str) -> Plant | None:

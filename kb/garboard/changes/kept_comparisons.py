@@ -33,7 +33,7 @@ DECIDE = (
     "book.py",
     *(f"{room}/*.py" for room in ("records", "systems", "systems/checks", "reading")),
     *(f"{room}/*.py" for room in ("review", "changes")),
-    "schematic/words.py",
+    "schematic/*.py",
 )
 """What decides about a comparison, beside the engine of the calculations."""
 MOST_HELD = 64

@@ -1,21 +1,15 @@
 """What was joined before and what is joined now, in sentences and drawn, for a reviewer of a change."""
 
-import re
 from collections.abc import Iterator
 
 from garboard.book import Book
 from garboard.changes.comparison import Rejoined
-from garboard.changes.joins import joins_moved
+from garboard.changes.joins import drawn_joins, joins_moved
 from garboard.correspondence.pack import Line, Sort, point
 from garboard.correspondence.subject import Subject
 from garboard.schematic.overlays import Overlay, gone_overlay, new_overlay
-from garboard.schematic.svg import draw_sheet
-from garboard.schematic.title_block import TitleBlock
 
 __all__ = ["drawn_lines", "joined_lines"]
-
-LINK = re.compile(r' href="find:[^"]*"')
-NOT_REVIEWED = "Drawn for review; whether it was reviewed stands in the pack."
 
 
 def joined_lines(subject: Subject) -> Iterator[Line]:
@@ -51,12 +45,6 @@ def _touched(subject: Subject) -> Iterator[Rejoined]:
 
 
 def _drawn(book: Book, one: Rejoined, overlay: Overlay, when: str) -> Iterator[Line]:
-    plant = book.surveys[one.system].plant
-    for sheet in book.sheets[one.system]:
-        if {symbol.tag for symbol in sheet.symbols} & set(overlay.marks):
-            title = f"{one.title}, {when}"
-            drawn = draw_sheet(sheet, plant, TitleBlock(title, NOT_REVIEWED), overlay)
-            caption = (
-                f"Drawn, in the page form of this pack: {title}, sheet {sheet.number} of {sheet.of}"
-            )
-            yield Line(Sort.DRAWING, caption, drawing=LINK.sub("", drawn.svg))
+    for drawn in drawn_joins(book, one, overlay, when):
+        caption = f"Drawn, in the page form of this pack: {drawn.caption}"
+        yield Line(Sort.DRAWING, caption, drawing=drawn.svg)

@@ -8,7 +8,7 @@ from garboard.records.change import Change
 from garboard.schematic.overlays import new_overlay
 from garboard.views.inline import linked
 from garboard.views.page import Block, Bullets, Cell, Heading, Paragraph, Schematic
-from garboard.views.schematics import drawn_alone
+from garboard.views.schematics import ID, drawn_alone
 
 __all__ = ["change_joins"]
 
@@ -39,6 +39,8 @@ def _lines(book: Book, one: Rejoined) -> Iterator[Cell]:
 
 
 def _drawn(book: Book, one: Rejoined) -> Iterator[Schematic]:
+    for was in one.before:
+        yield Schematic(was.caption, was.svg, tuple(ID.findall(was.svg)))
     surveyed = book.surveys.get(one.system)
     if surveyed:
         overlay = new_overlay(surveyed.plant, (*one.new, *one.moved))

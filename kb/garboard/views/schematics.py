@@ -29,6 +29,7 @@ from garboard.views.page import (
 )
 
 __all__ = [
+    "ID",
     "believed_blocks",
     "drawn_alone",
     "drawn_blocks",
