@@ -179,29 +179,6 @@ def spill(rig: Rig, standing: Standing, filled: int, wanted: int) -> int:
     return filled
 
 
-def two_movements_from_air(rig: Rig) -> set[int]:
-    """The nodes that in some combination neither reach open air nor would after any one movement."""
-    open_air = bits(rig.air)
-    found: set[int] = set()
-    for choice, standing in rig.standings.items():
-        near = [standing, *(rig.standings[other] for other in one_movement(rig, choice))]
-        found |= {
-            node
-            for node in range(rig.count)
-            if not any(each.relieving[node] & open_air for each in near)
-        }
-    return found
-
-
-def one_movement(rig: Rig, choice: tuple[int, ...]) -> Iterator[tuple[int, ...]]:
-    """The combinations that one movement of one piece leads to."""
-    for number, piece in enumerate(rig.pieces):
-        for position in range(len(piece.positions)):
-            other = (*choice[:number], position, *choice[number + 1 :])
-            if other != choice and other in rig.standings:
-                yield other
-
-
 def fewest_leaks(rig: Rig, start: int) -> list[int | None]:
     """By node: the fewest pieces that must leak back before some combination leads there."""
     stopping = [piece for piece in rig.pieces if piece.stops_back]

@@ -4,7 +4,7 @@ A number of a component is a value like any other: it has an address, `SA-RV-001
 given here with its source or drawn from a calculation by that address.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, fields
 from datetime import date
 from enum import StrEnum
@@ -170,6 +170,15 @@ class Component:
     """At what does the high alarm come?"""
     trip: Given | Address | None = None
     """At what does it shut down by itself?"""
+
+    def on_round(self, stops: Collection[str]) -> bool:
+        """Whether somebody looks at it: its entry names a round, or a round stops at it.
+
+        Args:
+            stops: The parts that the watch rounds of the vessel stop at.
+        """
+        said = (self.secured or "").casefold()
+        return bool(self.round) or str(self.tag) in stops or "round" in said
 
     def at_place(self, path: str = "") -> Where:
         """Where a property stands; the tag where it was not written."""

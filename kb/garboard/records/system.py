@@ -244,3 +244,9 @@ class System:
     def place(self, path: str = "") -> Where:
         """Where a field stands; the first line of the file where it was not written."""
         return self.places.get(path, self.where)
+
+    @property
+    def stops(self) -> frozenset[str]:
+        """The parts that a watch round stops at, by full tag."""
+        walked = (self.rounds or {}).values()
+        return frozenset(str(stop.tag) for one in walked for stop in one.order if stop.tag)

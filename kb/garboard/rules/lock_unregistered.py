@@ -21,19 +21,14 @@ WAIVABLE = True
 
 def check(book: Book) -> Iterator[Diagnostic]:
     """Look at every valve that is called locked."""
-    stops = {
-        stop.tag
-        for system in book.systems.values()
-        for one in (system.rounds or {}).values()
-        for stop in one.order
-    }
+    stops = frozenset[str]().union(*(system.stops for system in book.systems.values()))
     for part in book.components.values():
         if part.locked is None:
             continue
         if not part.secured:
             text = f"{part.tag} is called locked {part.locked}, nothing says how it is held"
             yield _found(part, text, "say what it is `secured` by, or take `locked` out")
-        elif not part.round and part.tag not in stops and "round" not in part.secured.casefold():
+        elif not part.on_round(stops):
             text = f"{part.tag} is locked {part.locked} by {part.secured}, on no watch round"
             yield _found(part, text, "put it on a round, or take `locked` out")
 

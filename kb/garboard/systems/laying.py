@@ -166,7 +166,10 @@ class _Laying:
         self.look_for_ends(tags, joined)
         settings = {tag: settings_of(self.known[tag], values) for tag in tags}
         headers = {one.name: node for one, node in nodes.items() if one.joins is Joins.HEADER}
-        parts = tuple(part_of(self.known[tag], ports[tag], settings[tag], joined) for tag in tags)
+        stops = self.system.stops
+        parts = tuple(
+            part_of(self.known[tag], ports[tag], settings[tag], joined, stops) for tag in tags
+        )
         open_ends = frozenset(open_ends_of(self.known, parts, nodes, joined))
         medium = medium_of(self.system)
         return Plant(

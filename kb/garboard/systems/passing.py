@@ -36,6 +36,7 @@ def part_of(
     ports: Mapping[str, int],
     settings: Mapping[str, Setting],
     joined: Collection[Joint],
+    stops: Collection[str],
 ) -> Part:
     """A component between its nodes.
 
@@ -44,12 +45,13 @@ def part_of(
         ports: Node of each of its ports.
         settings: Its numbers, by name.
         joined: Every end that a connection names.
+        stops: The parts that the watch rounds stop at.
     """
     behaviour = BEHAVIOURS[component.kind]
     positions, names = _positions(component, behaviour, ports, joined)
     known = dict(zip(names, range(len(names)), strict=True))
     default = 1 if component.kind in OPENS_OUT else 0
-    secured = component.locked if component.secured and component.round else None
+    secured = component.locked if component.secured and component.on_round(stops) else None
     fails = str(component.fails) if component.fails and component.fails is not Fails.STAYS else ""
     cap = settings.get("set" if behaviour.passes is Passes.CAPPED else behaviour.amperes)
     limits = behaviour.passes is Passes.CAPPED or behaviour.amperes

@@ -18,7 +18,7 @@ def listed(names: Iterable[str], last: str = "and") -> str:
     >>> listed(["SA-HV-001", "SA-HV-002", "SA-NV-001"])
     'SA-HV-001, SA-HV-002 and SA-NV-001'
     """
-    *first, final = names
+    *first, final = [*names] or [""]
     return f"{', '.join(first)} {last} {final}" if first else final
 
 

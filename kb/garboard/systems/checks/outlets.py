@@ -3,12 +3,13 @@
 from collections.abc import Iterator
 
 from garboard.systems.checks.parting import parting
-from garboard.systems.checks.wording import listed, secure
+from garboard.systems.checks.wording import secure
 from garboard.systems.enquiry import Enquiry
 from garboard.systems.finding import Level, PathFinding
 from garboard.systems.line_up import line_up
 from garboard.systems.medium import Medium
 from garboard.systems.plant import Relief
+from garboard.systems.telling import listed
 
 __all__ = ["find_relief_outlet_cut_off"]
 

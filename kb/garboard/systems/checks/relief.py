@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from garboard.systems.checks.below import Below, by_rating
-from garboard.systems.checks.wording import listed, secure
+from garboard.systems.checks.wording import secure
 from garboard.systems.enquiry import Enquiry
 from garboard.systems.finding import Level, PathFinding
 from garboard.systems.joined import first_joined
@@ -17,6 +17,7 @@ from garboard.systems.line_up import LineUp, line_up, nodes_of
 from garboard.systems.plant import Part, Relief
 from garboard.systems.search import Way, way_to
 from garboard.systems.settings import NO_LIMIT
+from garboard.systems.telling import listed
 
 __all__ = ["find_relief_above_rating", "find_relief_cut_off"]
 

@@ -11,12 +11,13 @@ from dataclasses import dataclass
 from garboard.systems.checks.parting import parting
 from garboard.systems.checks.switching import stopping
 from garboard.systems.checks.watching import watching
-from garboard.systems.checks.wording import listed, secure
+from garboard.systems.checks.wording import secure
 from garboard.systems.enquiry import Enquiry
 from garboard.systems.finding import Level, PathFinding
 from garboard.systems.line_up import LineUp, line_up, nodes_of
 from garboard.systems.plant import Part, Plant
 from garboard.systems.search import way_to
+from garboard.systems.telling import listed
 
 __all__ = ["find_switch_cut_off"]
 

@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 
 from garboard.systems.checks.switching import PRESSURE_SENSES, stopping
-from garboard.systems.checks.wording import listed
 from garboard.systems.enquiry import Enquiry
 from garboard.systems.finding import Level, PathFinding
 from garboard.systems.joined import first_joined
@@ -11,6 +10,7 @@ from garboard.systems.net import Through, adjacency
 from garboard.systems.plant import Part, Plant, Relief
 from garboard.systems.search import reach
 from garboard.systems.settings import NO_LIMIT, Setting
+from garboard.systems.telling import listed
 
 __all__ = ["crossed_cut_outs", "find_early_restart", "find_set_points_crossed"]
 

@@ -4,11 +4,12 @@ from collections.abc import Iterator
 
 from garboard.systems.checks.parting import parting
 from garboard.systems.checks.switching import SENSES
-from garboard.systems.checks.wording import listed, secure
+from garboard.systems.checks.wording import secure
 from garboard.systems.enquiry import Enquiry
 from garboard.systems.finding import Level, PathFinding
 from garboard.systems.line_up import LineUp, line_up
 from garboard.systems.plant import Part
+from garboard.systems.telling import listed
 
 __all__ = ["watching"]
 

@@ -1,16 +1,9 @@
-"""What several checks of a layout say alike: a list of tags, and how a valve is made sure of."""
+"""What several checks of a layout say alike: how a valve is made sure of."""
 
 from garboard.systems.enquiry import Enquiry
 from garboard.systems.line_up import LineUp
 
-__all__ = ["listed", "secure"]
-
-
-def listed(tags: tuple[str, ...]) -> str:
-    """Tags in a row: `SA-NV-001, SA-FI-001 and SA-ST-001`."""
-    if len(tags) < 2:
-        return "".join(tags)
-    return f"{', '.join(tags[:-1])} and {tags[-1]}"
+__all__ = ["secure"]
 
 
 def secure(enquiry: Enquiry, line: LineUp) -> str:
