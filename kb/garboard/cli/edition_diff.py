@@ -17,8 +17,8 @@ from garboard.cli.arguments import add_folder, content_folder
 from garboard.errors import GarboardError
 from garboard.handbook import read_book
 from garboard.records.edition import Edition
-from garboard.views.edition_diff import counts, entry_words, join_parts, step_words
-from garboard.views.layout_changes import layout_words
+from garboard.views.edition_diff import counts, entry_words, step_words
+from garboard.views.layout_changes import join_parts, layout_words
 
 __all__ = ["add_diff", "comparison_lines", "diff"]
 

@@ -11,7 +11,6 @@ from garboard.changes.comparison import (
     Entry,
     Limit,
     Number,
-    Rejoined,
     Sort,
     StepChange,
     Strength,
@@ -21,7 +20,7 @@ from garboard.changes.numbers import LAST_FIGURES
 from garboard.records.pages import PageKind
 from garboard.views.draft import Draft
 from garboard.views.inline import linked
-from garboard.views.layout_changes import layout_rows
+from garboard.views.layout_changes import join_parts, layout_rows
 from garboard.views.page import (
     Bullets,
     Cell,
@@ -203,15 +202,6 @@ def joins(draft: Draft, found: Comparison) -> None:
         for one in found.joins
     )
     _table(draft, "Joined otherwise", "system|no longer joined|now joined|parts", rows)
-
-
-def join_parts(one: Rejoined) -> Iterator[str]:
-    """Parts that came and went with the joins of a system."""
-    return (
-        f"{word}: {', '.join(tags)}"
-        for word, tags in (("new", one.new), ("gone", one.gone))
-        if tags
-    )
 
 
 def cautions(draft: Draft, found: Comparison) -> None:

@@ -1,14 +1,14 @@
 """What the search of the layouts caught between two books: gone, new, or found otherwise."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from garboard.book import Book
-from garboard.changes.comparison import Comparison, LayoutChange, Sort
+from garboard.changes.comparison import Comparison, LayoutChange, Rejoined, Sort
 from garboard.changes.kept_comparisons import Compared
 from garboard.views.inline import linked
 from garboard.views.page import Cell, Column, Link, Row, Table
 
-__all__ = ["caught_by_search", "layout_rows", "layout_words"]
+__all__ = ["caught_by_search", "join_parts", "layout_rows", "layout_words"]
 
 TITLES = ("what was found", "how grave", "gone in", "behind it")
 
@@ -20,6 +20,15 @@ def layout_words(one: LayoutChange) -> str:
     if one.level_before == one.level_after:
         return f"{one.level_after}, found otherwise"
     return f"{one.level_before} -> {one.level_after}"
+
+
+def join_parts(one: Rejoined) -> Iterator[str]:
+    """Parts that came and went with the joins of a system."""
+    return (
+        f"{word}: {', '.join(tags)}"
+        for word, tags in (("new", one.new), ("gone", one.gone))
+        if tags
+    )
 
 
 def layout_rows(book: Book, found: Comparison) -> tuple[Row, ...]:
