@@ -174,7 +174,8 @@ def test_every_page_forbids_every_outside_request(built: Built) -> None:
 def test_a_page_of_the_demo_stays_small(built: Built) -> None:
     big = {page.name: size for page in built.pages if (size := page.stat().st_size) > 150_000}
 
-    assert {name for name in big if not name.startswith(("values", "tags", "records"))} == set()
+    lists = ("values.html", "tags.html", "records.html", "-pages.html")
+    assert {name for name in big if not name.endswith(lists)} == set()
 
 
 OPENED = {"receiver-sizing", "starts-left", "battery-hours", "bilge-cable", "day-tank"}

@@ -48,7 +48,7 @@ def sheets(page: Page) -> list[Schematic]:
 
 def test_the_sheets_stand_before_all_else_on_the_page(layout: Page) -> None:
     assert isinstance(layout.blocks[0], Schematic)
-    assert "lines: no line trace" in layout.blocks[0].svg.casefold()
+    assert "lines not traced" in layout.blocks[0].svg.casefold()
 
 
 def test_every_id_on_the_page_stands_once_and_every_reference_has_its_id(layout: Page) -> None:
@@ -152,7 +152,7 @@ def test_what_the_checks_do_not_ask_stands_on_the_page(layout: Page) -> None:
     said = [plain(one.runs) for one in layout.blocks if isinstance(one, Paragraph)]
 
     assert "What the checks of the layout found" in titles
-    assert any(words.startswith("Not checked here: sizes, capacity, flow") for words in said)
+    assert any(words.startswith("Not checked: sizes, capacity, flow") for words in said)
 
 
 def test_the_page_of_a_part_leads_to_the_sheet_that_shows_it(

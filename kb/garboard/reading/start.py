@@ -51,7 +51,7 @@ medium: sea water
 components:
   BW-001: {kind: compartment, name: Engine room bilge, place: engine room}
   ST-001: {kind: strainer, name: Strum box, place: engine room bilge}
-  PU-001: {kind: pump, name: Bilge pump, type: diaphragm, makes: "1.2 bar(g) [assumed]", place: engine room}
+  PU-001: {kind: pump, name: Bilge pump, type: centrifugal, makes: "1.2 bar(g) [assumed]", place: engine room}
   NV-001: {kind: check valve, name: Discharge check valve, place: engine room}
 connections:
   - BW-001 > ST-001 > PU-001 > NV-001 > overboard

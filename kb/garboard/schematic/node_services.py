@@ -33,7 +33,8 @@ def services_of(plant: Plant) -> tuple[str, ...]:
 def _by_ends(plant: Plant, node: int) -> str:
     """Sensing where all but one end look on; a drain where it ends in the open after what lets out."""
     joints = plant.joints[node]
-    kinds = [plant.components[one.name].kind for one in joints if one.joins is Joins.PART]
+    named = (one.name for one in joints if one.joins is Joins.PART)
+    kinds = [plant.components[tag].kind for tag in named if tag in plant.components]
     if any(one.joins is Joins.OUTSIDE for one in joints):
         return DRAIN if any(kind in LETS_OUT for kind in kinds) else ""
     looking = [kind for kind in kinds if kind in LOOKS_ON]

@@ -57,7 +57,7 @@ def _no_relief(enquiry: Enquiry, source: Source, reliefs: Iterable[int]) -> Path
         text += f"; it makes {makes.text}" if makes.high < NO_LIMIT else "; nothing limits it"
     return PathFinding(
         code="dead-head",
-        level=Level.DANGER,
+        level=Level.WARNING if chokes else Level.DANGER,
         system=plant.system.code,
         about=source.tag,
         text=text,
