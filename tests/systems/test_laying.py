@@ -121,7 +121,9 @@ def test_a_lock_counts_only_where_it_is_secured_and_on_a_round() -> None:
 
 
 def test_a_round_that_stops_at_a_lock_is_as_good_as_one_its_entry_names() -> None:
-    walked = "rounds:\n  wells:\n    every: 4 h\n    order:\n      - {tag: HV-001, look: seal whole}\n"
+    walked = (
+        "rounds:\n  wells:\n    every: 4 h\n    order:\n      - {tag: HV-001, look: seal whole}\n"
+    )
 
     held = plant_of(FILLING.replace(", round: engine room", "") + walked).part("SA-HV-001")
 

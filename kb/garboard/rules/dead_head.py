@@ -5,8 +5,8 @@ Question: can valves shut in the outlet of a pump or compressor so that it reach
 Why: a displacement machine goes on until something gives, and nobody chose what. 46 CFR 56.07-10(b)
 asks for a relief valve at the discharge of every pump but a centrifugal one (verify before citing).
 What always runs out into the open needs none; with a filter or check valve on the way, which may
-choke or stick, it is a HOLD. A centrifugal machine only heats what is in it: a warning, where it can be shut off from every user,
-tank, sea, relief valve and the open air.
+choke or stick, it is a HOLD. A centrifugal machine only heats what is in it: a warning, where it can
+be shut off from every user, tank, sea, relief valve and the open air.
 
 Bad: `PU-001 > HV-001 > user line`, `user line > RV-001`: HV-001 takes the relief valve away.
 
