@@ -15,7 +15,9 @@ from garboard.schematic.overlays import state_overlay
 from garboard.schematic.svg import draw_sheet
 from garboard.schematic.title_block import TitleBlock
 from garboard.schematic.words import joined
-from tests.demo_site import never_issued
+from garboard.views.page import Facts, Table
+from garboard.views.runs import plain
+from tests.demo_site import demo_handbook, never_issued
 
 CODES = ("SA", "BG", "DC", "FO", "HY", "VN")
 LARGEST = 45_000
@@ -91,3 +93,14 @@ def test_every_operating_state_is_drawn_over_its_sheet(code: str) -> None:
         for tag, position in overlay.positions.items():
             word = position_word(plant.components[tag].kind, position)
             assert any(one.startswith(tag) and f"shown {word}" in one for one in labels)
+
+
+def test_a_switch_of_the_board_is_on_on_every_page_that_says_how_it_stands() -> None:
+    pages = {page.key: page for page in demo_handbook().pages}
+
+    tables = [one for one in pages["dc-power/layout"].blocks if isinstance(one, Table)]
+    (row,) = (row for one in tables for row in one.rows if row.anchor == "DC-SW-001")
+    facts = [one for one in pages["DC-SW-001"].blocks if isinstance(one, Facts)]
+
+    assert plain(row.cells[4]) == "on"
+    assert ("usual", "on") in [(name, plain(said)) for one in facts for name, said in one.rows]

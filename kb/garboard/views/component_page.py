@@ -33,6 +33,7 @@ from garboard.views.page import (
     Strong,
     Table,
 )
+from garboard.views.positions import board_word
 from garboard.views.schematics import shown_on
 from garboard.views.system_pages import system_key
 from garboard.views.tables import record_table
@@ -53,6 +54,7 @@ FACTS = (
     "part_no",
 )
 DATES = ("fitted", "expires")
+STANDS = ("usual", "locked")
 
 
 def component_draft(book: Book, part: Component, isolation: Iterable[Block] = ()) -> Draft:
@@ -79,7 +81,8 @@ def component_draft(book: Book, part: Component, isolation: Iterable[Block] = ()
 
 def _facts(book: Book, part: Component) -> Iterator[tuple[str, Cell]]:
     for name in FACTS:
-        line = line_of(book, part, name)
+        stands = name in STANDS and getattr(part, name)
+        line = (board_word(part, stands),) if stands else line_of(book, part, name)
         if line:
             yield name.replace("_", " "), line
     yield from _drawn_on(book, part)

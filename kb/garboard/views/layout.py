@@ -10,6 +10,7 @@ from garboard.views.inline import cell, shown
 from garboard.views.line_trace import layout_stamp
 from garboard.views.page import Bullets, Cell, Column, Heading, Plate, Row, Table
 from garboard.views.page import Run as RunOf
+from garboard.views.positions import board_word
 from garboard.views.schematics import drawn_blocks
 
 __all__ = ["layout", "numbers_of", "run_sentence"]
@@ -52,8 +53,8 @@ def _headers(book: Book, system: System) -> Table:
 
 
 def _part_row(book: Book, part: Component) -> tuple[Cell, ...]:
-    usual = part.usual or ""
-    locked = f", locked {part.locked}" if part.locked else ""
+    usual = board_word(part, part.usual)
+    locked = f", locked {board_word(part, part.locked)}" if part.locked else ""
     return (
         (Plate(part.tag),),
         (part.name or "not recorded",),
