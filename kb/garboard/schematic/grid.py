@@ -112,6 +112,9 @@ class Grid:
         wide = self.wide
         near_left, near_right = min(g % wide for g in inside), max(g % wide for g in inside)
         near_top, near_bottom = min(inside) // wide, max(inside) // wide
+        left, right = window[0] - self.left, window[2] - self.left
+        top, bottom = window[1] - self.top, window[3] - self.top
+        across, along, moves, step_into = self.across, self.along, self.moves, self._step
         first = start * 4 + WAYS.index(way)
         best = {first: 0}
         came: dict[int, int] = {}
@@ -123,10 +126,12 @@ class Grid:
             here, heads = state >> 2, state & 3
             if here in goals and state != first:
                 return self._traced(state, came)
-            straight_only = state == first or self.across[here] or self.along[here]
+            straight_only = state == first or across[here] or along[here]
             for turn in (heads,) if straight_only else (heads, (heads + 1) & 3, (heads + 3) & 3):
-                there = here + self.moves[turn]
-                step = self._step(net, there, turn, goals) if self._within(there, window) else 0
+                there = here + moves[turn]
+                y, x = divmod(there, wide)
+                seen = left <= x <= right and top <= y <= bottom
+                step = step_into(net, there, turn, goals) if seen else 0
                 if not step:
                     continue
                 more = cost + step + (BEND if turn != heads else 0)
@@ -134,7 +139,6 @@ class Grid:
                 if more < best.get(following, 1 << 30):
                     best[following] = more
                     came[following] = state
-                    x, y = there % wide, there // wide
                     far = max(near_left - x, 0, x - near_right) + max(
                         near_top - y, 0, y - near_bottom
                     )
@@ -160,10 +164,9 @@ class Grid:
             return 0
         cost = 1 + self.dear[there] + (CROSSING if other else 0)
         side = self.wide if level else 1
-        for beside in (there - side, there + side):
-            if 0 <= beside < len(runs) and runs[beside] not in (0, net):
-                cost += BESIDE_ANOTHER
-        return cost
+        near = runs[there - side] if there >= side else 0
+        far = runs[there + side] if there + side < len(runs) else 0
+        return cost + BESIDE_ANOTHER * ((near not in (0, net)) + (far not in (0, net)))
 
     def _traced(self, state: int, came: dict[int, int]) -> list[int]:
         cells = [state >> 2]
