@@ -1,30 +1,30 @@
-"""Mistakes seeded in a good design are all found, and a harmless edit raises no alarm."""
+"""Mistakes planted in a good design are all found, and a harmless edit raises no alarm."""
 
 import pytest
 
-from tests.systems.seeded import Seeded, demo_text, edited, newly_found, seeded
+from tests.systems.planted import Planted, demo_text, edited, newly_found, planted
 
-SEEDED = seeded()
+PLANTED = planted()
 DRAIN = {"change": {"  - {run: AR-001.drain > HV-004 > bilge, service: drain}\n": ""}}
 
 
-@pytest.mark.parametrize("one", SEEDED, ids=lambda one: one.says)
-def test_an_edit_brings_what_it_must_and_nothing_else(one: Seeded) -> None:
+@pytest.mark.parametrize("one", PLANTED, ids=lambda one: one.says)
+def test_an_edit_brings_what_it_must_and_nothing_else(one: Planted) -> None:
     assert newly_found(one) == one.appears
 
 
 def test_there_are_enough_of_both_sorts() -> None:
-    harmless = [one for one in SEEDED if not one.appears]
+    harmless = [one for one in PLANTED if not one.appears]
 
-    assert len({one.says for one in SEEDED}) == len(SEEDED)
-    assert len(SEEDED) - len(harmless) >= 40
+    assert len({one.says for one in PLANTED}) == len(PLANTED)
+    assert len(PLANTED) - len(harmless) >= 40
     assert len(harmless) >= 20
 
 
 def test_every_edit_changes_its_text() -> None:
     unchanged = [
         one.says
-        for one in SEEDED
+        for one in PLANTED
         if edited(edited(demo_text(one.folder), one.given), one.edits)
         == edited(demo_text(one.folder), one.given)
     ]
@@ -40,6 +40,6 @@ def test_what_is_to_be_changed_stands_there_exactly_once() -> None:
 
 
 def test_a_mistake_that_is_called_harmless_is_seen() -> None:
-    mistake = Seeded("receiver 1 without a drain", "starting-air", {}, DRAIN, frozenset())
+    mistake = Planted("receiver 1 without a drain", "starting-air", {}, DRAIN, frozenset())
 
     assert newly_found(mistake) != mistake.appears

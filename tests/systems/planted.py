@@ -1,4 +1,4 @@
-"""Mistakes and harmless edits seeded in the systems of the demo, as a table of finds and replacements."""
+"""Mistakes and harmless edits planted in the systems of the demo, as a table of finds and replacements."""
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
@@ -19,11 +19,11 @@ from garboard.systems.laying import lay_out_plant
 from garboard.systems.survey import survey
 
 DEMO = Path(__file__).parent.parent.parent / "content_demo"
-FILE = Path(__file__).parent / "seeded.yml"
+FILE = Path(__file__).parent / "planted.yml"
 
 
 @dataclass(frozen=True)
-class Seeded:
+class Planted:
     """One edit of one system, and what must newly be found."""
 
     says: str
@@ -35,10 +35,10 @@ class Seeded:
     """`code tag level`; empty: the edit is harmless."""
 
 
-def seeded() -> list[Seeded]:
+def planted() -> list[Planted]:
     """The whole table."""
     return [
-        Seeded(
+        Planted(
             one["says"],
             one["system"],
             one.get("given", {}),
@@ -106,7 +106,7 @@ def keys(findings: Sequence[PathFinding]) -> set[str]:
     }
 
 
-def newly_found(one: Seeded) -> set[str]:
+def newly_found(one: Planted) -> set[str]:
     """What is found after an edit, and was not before."""
     before = edited(demo_text(one.folder), one.given)
     after = edited(before, one.edits)
