@@ -21,6 +21,7 @@ from garboard.records.procedure import Procedure, Step, Use
 from garboard.rules.line_ups import folded
 from garboard.rules.steps import live_procedures, opens_up, sees_zero, verb
 from garboard.systems.forbidden import Trouble
+from garboard.systems.telling import listed
 
 CODE = "opened-unproved"
 SEVERITY = Severity.STOP
@@ -45,9 +46,9 @@ def check(book: Book) -> Iterator[Diagnostic]:
         missing, first = _by_words(book, procedure)
         if missing:
             opened = procedure.steps[first].tag
-            text = f"step {first + 1} opens {opened} with no {_listed(missing)} before it"
+            text = f"step {first + 1} opens {opened} with no {listed(missing, 'or')} before it"
             needed = [ARTICLES[name] for name in missing]
-            cure = f"put {_listed(needed, 'and')} before it, or take the step out"
+            cure = f"put {listed(needed)} before it, or take the step out"
             yield _at(procedure, first + 1, text, cure)
         said = first + 1 if missing and missing != ["message"] else 0
         walked = book.walks.get(str(procedure.id))
@@ -67,9 +68,9 @@ def _by_words(book: Book, procedure: Procedure) -> tuple[list[str], int]:
 
 def _cure(trouble: Trouble) -> str:
     if trouble.unknown:
-        return f"shut {_listed(trouble.unknown, 'and')} before it, or say in `when` how it stands"
+        return f"shut {listed(trouble.unknown)} before it, or say in `when` how it stands"
     if trouble.open:
-        tags = _listed(trouble.open, "or")
+        tags = listed(trouble.open, "or")
         return f"shut {tags} and read 0 before it, or take the step out"
     return "let it out and read 0 before it, or take the step out"
 
@@ -97,8 +98,3 @@ def _isolates(book: Book, step: Step) -> bool:
     if part is not None and part.kind in BREAKS_CURRENT:
         return verb(step.do) in SWITCHES_OFF or folded(step.to, part.kind) == "shut"
     return verb(step.do) in ISOLATES
-
-
-def _listed(names: Sequence[str], last: str = "or") -> str:
-    head = ", ".join(names[:-1])
-    return f"{head} {last} {names[-1]}" if head else names[-1]

@@ -24,6 +24,7 @@ from garboard.systems.passing import (
 )
 from garboard.systems.plant import Joint, Pipe, Plant
 from garboard.systems.settings import Setting, setting_of, settings_of
+from garboard.systems.telling import listed
 from garboard.systems.trapping import harmless_pressures
 
 __all__ = ["LOOSE", "NO_PORT", "lay_out_plant"]
@@ -108,11 +109,11 @@ class _Laying:
             if end.port not in known and not behaviour.any_port:
                 near = nearest(end.port, known)
                 cure = f"did you mean {near}?" if near else f"write {' or '.join(known)}"
-                text = f"a {part.kind} has no port `{end.port}`; it has {_listed(known)}"
+                text = f"a {part.kind} has no port `{end.port}`; it has {listed(known)}"
                 self.refuse(end.where, text, cure, part.tag)
             return end.port, end.port
         if len(known) > 2:
-            text = f"{part.tag} is named here without a port; it has {_listed(known)}"
+            text = f"{part.tag} is named here without a port; it has {listed(known)}"
             cure = f"write {' or '.join(f'{end.written}.{port}' for port in known)}"
             self.refuse(end.where, text, cure, part.tag)
         return known[0], known[-1] if len(known) == 2 else known[0]
@@ -213,10 +214,6 @@ class _Laying:
                     text = f"nothing is joined to the {port} of {tag}"
                     cure = "go on with the run, or end it in a tank, a user or the open air"
                     self.refuse(part.where, text, cure, tag, LOOSE)
-
-
-def _listed(ports: tuple[str, ...]) -> str:
-    return f"{', '.join(ports[:-1])} and {ports[-1]}"
 
 
 def _pipe(draft: _Draft, nodes: Mapping[Joint, int]) -> Pipe:

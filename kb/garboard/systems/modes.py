@@ -10,6 +10,7 @@ from garboard.systems.medium import Medium
 from garboard.systems.plant import Plant
 from garboard.systems.positions import folded
 from garboard.systems.state import State, start_of
+from garboard.systems.telling import listed
 from garboard.systems.ways import Ways
 
 __all__ = ["Untrue", "find_unsafe", "find_untrue", "known_states"]
@@ -53,14 +54,14 @@ def find_untrue(plant: Plant) -> Iterator[tuple[str, Untrue]]:
 def _positions(plant: Plant, line_up: OperatingState) -> Iterator[Untrue]:
     """Positions that a valve does not have."""
     turned = {str(tag): position for tag, position in (line_up.turned or {}).items()}
-    listed = chain(((tag, "open") for tag in line_up.open), ((tag, "shut") for tag in line_up.shut))
-    for tag, position in chain(listed, turned.items()):
+    named = chain(((tag, "open") for tag in line_up.open), ((tag, "shut") for tag in line_up.shut))
+    for tag, position in chain(named, turned.items()):
         part = plant.part(tag)
         if part is None or not part.movable or folded(position, part.kind) in part.names:
             continue
         field = "turned" if tag in turned else position
-        text = f"{tag} cannot stand {position}; it has {_listed(part.names)}"
-        yield Untrue(field, tag, text, f"write {_listed(part.names, 'or')}, or take it out")
+        text = f"{tag} cannot stand {position}; it has {listed(part.names)}"
+        yield Untrue(field, tag, text, f"write {listed(part.names, 'or')}, or take it out")
 
 
 def _charged(ways: Ways, state: State, line_up: OperatingState) -> Iterator[Untrue]:
@@ -88,7 +89,3 @@ def _supplies(ways: Ways, state: State, line_up: OperatingState) -> Iterator[Unt
         if part is not None and not set(part.nodes) & reached:
             text = f"{tag} is called supplied, and nothing that is charged or runs reaches it"
             yield Untrue("supplies", tag, text, "open the way to it, or take it out of `supplies`")
-
-
-def _listed(names: tuple[str, ...], last: str = "and") -> str:
-    return f"{', '.join(names[:-1])} {last} {names[-1]}" if len(names) > 1 else "".join(names)
