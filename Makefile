@@ -35,14 +35,14 @@ $(READY): pyproject.toml
 	$(BIN)/python -m pip install --quiet --editable '.[dev]'
 	@touch $(READY)
 
-# The page tests drive a headless Chromium, the tests of signed proofs ssh-keygen, those of the history
-# of files git. As root on a Debian machine all three are installed here; anywhere else the tests say
-# what is missing.
+# The page tests drive a headless Chromium, the test of valid pages a Java program, the tests of paper
+# pdftoppm, those of signed proofs ssh-keygen, those of the history of files git. As root on a Debian machine
+# all are installed here; anywhere else the tests say what is missing.
 browser:
-	@{ command -v ssh-keygen >/dev/null && command -v git >/dev/null && { command -v chromium || command -v chromium-browser || command -v google-chrome; } >/dev/null; } \
+	@{ command -v ssh-keygen >/dev/null && command -v git >/dev/null && command -v java >/dev/null && command -v pdftoppm >/dev/null && { command -v chromium || command -v chromium-browser || command -v google-chrome; } >/dev/null; } \
 	|| { [ "$$(id -u)" = 0 ] && command -v apt-get >/dev/null \
-	     && apt-get update -qq && apt-get install -y -qq --no-install-recommends chromium fonts-dejavu-core git openssh-client poppler-utils >/dev/null; } \
-	|| echo "Install the Debian packages chromium (or any Chromium), git and openssh-client for the page, history and proof tests."
+	     && apt-get update -qq && apt-get install -y -qq --no-install-recommends chromium default-jre-headless fonts-dejavu-core git openssh-client poppler-utils >/dev/null; } \
+	|| echo "Install the Debian packages chromium (or any Chromium), default-jre-headless, poppler-utils, git and openssh-client for the page, paper, history and proof tests."
 
 clean:
 	rm -rf $(VENV) site dist .coverage .pytest_cache .mypy_cache .ruff_cache

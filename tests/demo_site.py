@@ -74,6 +74,25 @@ def build(folder: Path, site: Path, *flags: str, **environment: str) -> Built:
     return Built(site, done.returncode, done.stdout + done.stderr)
 
 
+def publish(folder: Path, number: int, site: Path) -> Built:
+    """Publish an issued edition of a content folder, as `garboard edition publish` does."""
+    done = subprocess.run(
+        [sys.executable, "-m", "garboard", "edition", "publish", str(number), "--to", str(site),
+         "--folder", str(folder)],
+        cwd=folder.parent,
+        capture_output=True,
+        text=True,
+        check=False,
+        env={
+            "PATH": "/usr/bin:/bin",
+            "NO_COLOR": "1",
+            "HOME": str(site.parent),
+            "PYTHONPATH": f"{HOUSE / 'kb'}:{HOUSE / 'plugins'}",
+        },
+    )  # fmt: skip
+    return Built(site, done.returncode, done.stdout + done.stderr)
+
+
 def replace_in(path: Path, old: str, new: str) -> None:
     """Change one text that must stand in a file exactly once."""
     text = path.read_text("utf-8")

@@ -20,7 +20,7 @@ from garboard.handbook import Handbook, read
 from garboard.records.kinds import KINDS, kind_of
 from garboard.views.text import _verdict as verdict_words
 from mkdocs_garboard.publisher import draw_edition
-from tests.demo_site import HOUSE, NEVER_SAID, Built, build, copy_demo, demo_handbook, replace_in
+from tests.demo_site import NEVER_SAID, Built, build, copy_demo, demo_handbook, replace_in
 from tests.mkdocs_garboard.browser import asked, requests
 
 pytestmark = pytest.mark.site
@@ -41,8 +41,8 @@ def demo() -> Handbook:
 
 
 @pytest.fixture(scope="module")
-def built(tmp_path_factory: pytest.TempPathFactory) -> Built:
-    return build(HOUSE, tmp_path_factory.mktemp("demo") / "site", "--strict")
+def built(demo_built: Built) -> Built:
+    return demo_built
 
 
 def words_of(page: Path) -> str:

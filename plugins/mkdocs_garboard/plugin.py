@@ -22,6 +22,7 @@ from garboard.errors import GarboardError, Severity
 from garboard.handbook import Handbook, read
 from mkdocs_garboard.html import which
 from mkdocs_garboard.manual import STYLE, Manual
+from mkdocs_garboard.outputs import write_outputs
 from mkdocs_garboard.pages import clashes, nav_of, published
 from mkdocs_garboard.photos import Photos
 from mkdocs_garboard.serving import watch_content
@@ -136,8 +137,11 @@ class GarboardPlugin(BasePlugin[GarboardConfig]):
         return server
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
-        """Look at what a reader will open."""
-        check = SiteCheck(Path(config.site_dir), own_face=self.own_face)
+        """Make what stands beside the pages, then look at what a reader will open."""
+        site = Path(config.site_dir)
+        if self.own_face and not self.serving:
+            write_outputs(self.manual, site)
+        check = SiteCheck(site, own_face=self.own_face)
         self.faults = tuple(check.faults(self.manual.pages.values(), self.manual.entries))
         for fault in self.faults:
             log.warning("%s", fault)
