@@ -244,7 +244,7 @@ class Sheet:
 
         def lead(found: re.Match[str]) -> str:
             way = self.way(found[1])
-            return Markup('href="{}"').format(way) if way else ""
+            return Markup('href="{}"').format(way) if way else Markup('role="img"')
 
         svg = re.sub(r'href="find:([^"]*)"', lead, block.svg)
         return Markup(svg)  # noqa: S704 - made by the core

@@ -108,7 +108,7 @@ class ProseWriter(Extension):
         safe = clean(html, self.seal, self.marks)
         safe = HEADING.sub(lambda found: _anchored(found, name), safe)
         safe = safe.replace(
-            "<table>", '<div class="scroll" role="region" aria-label="Table" tabindex="0"><table>'
+            "<table>", '<div class="scroll" role="group" aria-label="Table" tabindex="0"><table>'
         )
         return Markup(safe.replace("</table>", "</table></div>"))  # noqa: S704 - cleaned just above
 

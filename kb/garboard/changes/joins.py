@@ -51,7 +51,7 @@ def drawn_joins(book: Book, found: Rejoined, overlay: Overlay, when: str) -> Ite
             title = f"{found.title}, {when}"
             drawn = draw_sheet(sheet, plant, TitleBlock(title, NOT_REVIEWED), overlay)
             of = f", sheet {sheet.number} of {sheet.of}" if sheet.of > 1 else ""
-            yield DrawnJoins(caption=f"{title}{of}", svg=LINK.sub("", drawn.svg))
+            yield DrawnJoins(caption=f"{title}{of}", svg=LINK.sub(' role="img"', drawn.svg))
 
 
 def _plant(book: Book, code: str) -> Plant | None:

@@ -52,7 +52,7 @@ def line_ups(draft: Draft, system: System) -> None:
     plant = surveyed.plant if surveyed and surveyed.plant.parts else None
     states = system.operating_states or {}
     for name, state in states.items():
-        draft.add(Heading(f"Line-up: {name}", 3))
+        draft.add(Heading(f"Line-up: {name}"))
         draft.add(*_line_up(book, movable, state, plant))
     if plant and len(states) > 1:
         draft.add(Heading("From one state to another"), *_moves(book, plant, states))
