@@ -177,13 +177,21 @@ def _opened(blocks: Iterable[Block]) -> bool:
     )
 
 
+GROUND = (
+    "@media screen{html{background:#fff}"
+    "@media (prefers-color-scheme:dark){html:not([data-light]){background:#121212}}"
+    "html[data-light=dim]{background:#121212}html[data-light=red]{background:#000}}"
+)
+"""What is painted before the stylesheet has come: nobody on watch is dazzled by a white sheet."""
+
+
 def _paper(page: Page) -> str:
-    """The sheet a page is printed on: size, and what each sheet of it says at its edge."""
+    """The ground, and the sheet a page is printed on: what each sheet of it says at its edge."""
     head = " · ".join(part for part in (page.ident, page.title) if part)
     state = page.review.words.partition(".")[0]
     foot = f"{page.copy.line} · {state}" if state else page.copy.line
     return (
-        f"@page{{@top-left{{content:{_quoted(head)}}}@top-right{{content:{_quoted(page.copy.name)}}}"
+        f"{GROUND}@page{{@top-left{{content:{_quoted(head)}}}@top-right{{content:{_quoted(page.copy.name)}}}"
         f"@bottom-left{{content:{_quoted(foot)}}}}}"
     )
 

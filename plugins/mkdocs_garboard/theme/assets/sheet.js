@@ -26,13 +26,6 @@
     });
   });
 
-  // A formula wider than the screen can be reached and scrolled with the keyboard.
-  document.querySelectorAll(".formula").forEach(function (formula) {
-    if (formula.scrollWidth > formula.clientWidth) {
-      formula.tabIndex = 0;
-    }
-  });
-
   function land() {
     var name = decodeURIComponent(location.hash.slice(1));
     var there = name && document.getElementById(name);
