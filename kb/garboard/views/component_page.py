@@ -8,6 +8,7 @@ from garboard.records.component import QUANTITIES, Component
 from garboard.records.hazard import Hazard
 from garboard.records.holds import parts_of
 from garboard.records.inspection import PlanLine, Result, Test
+from garboard.records.signal_word import signal_word
 from garboard.records.standing import has_left
 from garboard.records.work import MaintenanceTask
 from garboard.views.draft import Draft
@@ -26,10 +27,12 @@ from garboard.views.page import (
     Column,
     Facts,
     Heading,
+    Link,
     Paragraph,
     Photo,
     Plate,
     Row,
+    Run,
     Strong,
     Table,
 )
@@ -55,6 +58,8 @@ FACTS = (
 )
 DATES = ("fitted", "expires")
 STANDS = ("usual", "locked")
+IN_FULL = 2
+"""So many safety messages stand on the page of a part; the rest by name."""
 
 
 def component_draft(book: Book, part: Component, isolation: Iterable[Block] = ()) -> Draft:
@@ -70,13 +75,43 @@ def component_draft(book: Book, part: Component, isolation: Iterable[Block] = ()
     found = [
         one for one in book.of_kind(Hazard) if str(part.tag) in {str(name) for name in one.where_}
     ]
-    draft.messages = tuple(message_of(book, one) for one in worst_first(found))
-    draft.add(Facts(tuple(_facts(book, part))))
+    worst = worst_first(found)
+    draft.messages = tuple(message_of(book, one) for one in worst[:IN_FULL])
+    draft.add(*_also_here(worst[IN_FULL:]))
+    tests = [one for one in book.of_kind(Test) if any(item.tag == part.tag for item in one.tested)]
+    draft.add(Facts((*_asked_most(book, part, tests), *_facts(book, part))), *isolation)
     draft.add(_numbers(draft, part), *_measured(draft, part))
-    draft.add(*_joined(book, part), *isolation, *_proof(book, part))
+    draft.add(*_joined(book, part), *_proof(book, part, tests))
     if part.photo:
         draft.add(Photo(part.photo, f"{part.name or part.kind}, {part.tag}"))
     return draft
+
+
+def _also_here(others: list[Hazard]) -> Iterator[Paragraph]:
+    """The hazards whose messages do not stand here in full, so that what was looked for is not far down."""
+    runs: list[Run] = []
+    for one in others:
+        runs += [Strong(signal_word(one)), " ", Link(str(one.id), f"{one.id} {one.title}"), ". "]
+    if runs:
+        yield Paragraph(("Also here: ", *runs))
+
+
+def _asked_most(book: Book, part: Component, tests: list[Test]) -> Iterator[tuple[str, Cell]]:
+    """What a part is looked up for: when it was last proved, and where a spare lies."""
+    last = _newest(tests)
+    if last:
+        yield "last test", proof_words(last)
+    for one in book.content.spares.values():
+        if part.tag in one.fits:
+            lies = one.where_ or "place not recorded"
+            count = one.aboard if one.aboard is not None else "number not recorded"
+            yield (
+                "spare",
+                (
+                    Link(f"registers/spares#{one.key}", one.key),
+                    f" {one.name}: {count} aboard, {lies}",
+                ),
+            )
 
 
 def _facts(book: Book, part: Component) -> Iterator[tuple[str, Cell]]:
@@ -173,8 +208,7 @@ def _joined(book: Book, part: Component) -> Iterator[Block]:
         yield Bullets(tuple(run_sentence(run) for run in runs))
 
 
-def _proof(book: Book, part: Component) -> Iterator[Block]:
-    tests = [one for one in book.of_kind(Test) if any(item.tag == part.tag for item in one.tested)]
+def _proof(book: Book, part: Component, tests: list[Test]) -> Iterator[Block]:
     lines = [
         one
         for one in book.of_kind(PlanLine)
@@ -197,25 +231,14 @@ def _proof(book: Book, part: Component) -> Iterator[Block]:
     tasks = [one for one in book.of_kind(MaintenanceTask) if one.tag == part.tag]
     if tasks:
         yield record_table(book, "Maintenance", tasks, "task", "every")
-    spares = [one for one in book.content.spares.values() if part.tag in one.fits]
-    if spares:
-        rows = tuple(
-            Row(
-                (
-                    (one.key,),
-                    (one.name,),
-                    (str(one.aboard if one.aboard is not None else "not recorded"),),
-                    (one.where_ or "not recorded",),
-                )
-            )
-            for one in spares
-        )
-        columns = tuple(Column(title) for title in ("part number", "name", "aboard", "where"))
-        yield Table("Spares", columns, rows)
 
 
 def _failed_last(tests: list[Test]) -> Test | None:
     """The newest test, where it failed; None where it was passed or none has a day."""
-    dated = [one for one in tests if one.on and one.result and not has_left(one)]
-    last = max(dated, key=lambda one: (str(one.on), str(one.id)), default=None)
+    last = _newest(tests)
     return last if last and last.result is Result.FAIL else None
+
+
+def _newest(tests: list[Test]) -> Test | None:
+    dated = [one for one in tests if one.on and one.result and not has_left(one)]
+    return max(dated, key=lambda one: (str(one.on), str(one.id)), default=None)
