@@ -6,7 +6,7 @@ VENV   := .venv
 BIN    := $(VENV)/bin
 READY  := $(VENV)/.ready
 
-.PHONY: handbook test serve lint bench clean browser
+.PHONY: handbook test coverage serve lint bench clean browser
 
 handbook: $(READY)
 	$(BIN)/mkdocs build --quiet
@@ -19,6 +19,9 @@ test: $(READY) browser
 	$(BIN)/ruff check .
 	$(BIN)/ruff format --check .
 	$(BIN)/mypy
+	$(BIN)/pytest --numprocesses auto --dist loadfile
+
+coverage: $(READY) browser
 	$(BIN)/pytest --cov --numprocesses auto --dist loadfile
 
 lint: $(READY)
