@@ -6,14 +6,13 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page
 
 from tests.demo_site import DEMO, HOUSE, Built, build, publish
-from tests.mkdocs_garboard.browser import program
+from tests.mkdocs_garboard import browser
 
 PHONE = (360, 640)
 """Width and height of the smallest screen that everything is asked of."""
-FLAGS = ["--no-sandbox", "--disable-gpu", "--host-resolver-rules=MAP * ~NOTFOUND"]
 
 Open = Callable[..., Page]
 
@@ -45,12 +44,9 @@ def demo_issued(tmp_path_factory: pytest.TempPathFactory) -> Built:
 
 
 @pytest.fixture(scope="session")
-def chromium() -> Iterator[Browser]:
-    """A headless browser without any network."""
-    with sync_playwright() as started:
-        browser = started.chromium.launch(executable_path=program(), args=FLAGS)
-        yield browser
-        browser.close()
+def chromium() -> Browser:
+    """The headless browser of this process."""
+    return browser.chromium()
 
 
 @pytest.fixture

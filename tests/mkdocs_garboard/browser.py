@@ -1,15 +1,18 @@
 """A headless Chromium for the tests: it opens pages from the folder, as a reader without a network does."""
 
-import json
+import atexit
 import re
 import shutil
 import subprocess
 import tempfile
-from html import unescape
+from collections.abc import Iterator
+from contextlib import contextmanager
+from functools import cache
 from pathlib import Path
 from typing import Any
 
 import pytest
+from playwright.sync_api import Browser, Page, sync_playwright
 
 NAMES = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
 MISSING = (
@@ -60,36 +63,37 @@ def opened(page: Path, mark: str = "", size: tuple[int, int] = (1280, 900)) -> s
     )
 
 
-def asked(page: Path, script: str, size: tuple[int, int] = (1280, 900)) -> Any:
-    """What a script says about a page of a given size, as data.
+@cache
+def chromium() -> Browser:
+    """The browser of this process, started when it is first asked for."""
+    started = sync_playwright().start()
+    browser = started.chromium.launch(executable_path=program(), args=list(QUIET[1:]))
+    atexit.register(started.stop)
+    return browser
 
-    A window of the browser is never narrower than 500 pixels, so the page stands in a frame.
-    """
-    width, height = size
-    text = re.sub(r'<meta http-equiv="Content-Security-Policy"[^>]*>', "", page.read_text("utf-8"))
-    ask = f"var said;try{{said=(function(){{{script}}})()}}catch(e){{said=String(e)}}"
-    tell = f"window.onload=function(){{{ask}parent.postMessage(JSON.stringify(said),'*')}}"
-    probe, frame = page.with_name(f"probe-{page.name}"), page.with_name(f"frame-{page.name}")
-    probe.write_text(f"{text}<script>{tell}</script>", "utf-8")
-    frame.write_text(
-        "<!doctype html><meta charset=utf-8><script>onmessage=function(e){var p=document.createElement('pre');"
-        "p.id='said';p.textContent=e.data;document.body.appendChild(p)}</script><body>"
-        f"<iframe src='{probe.name}' width={width} height={height} style='border:0'></iframe>",
-        "utf-8",
-    )
+
+@contextmanager
+def reader(page: Path, size: tuple[int, int], mark: str = "") -> Iterator[Page]:
+    """A page opened by a reader without a network, who has never opened one before."""
+    context = chromium().new_context(offline=True, viewport={"width": size[0], "height": size[1]})
     try:
-        found = re.search(r'<pre id="said">(.*?)</pre>', opened(frame), re.DOTALL)
+        opened_page = context.new_page()
+        opened_page.goto(address(page, mark))
+        yield opened_page
     finally:
-        probe.unlink()
-        frame.unlink()
-    assert found, "the page did not answer"
-    return json.loads(unescape(found[1]))
+        context.close()
+
+
+def asked(page: Path, script: str, size: tuple[int, int] = (1280, 900)) -> Any:
+    """What a script says about a page of a given size, as data."""
+    with reader(page, size) as opened_page:
+        return opened_page.evaluate(f"() => {{{script}}}")
 
 
 def picture(page: Path, to: Path, size: tuple[int, int], mark: str = "") -> Path:
     """A screenshot."""
-    width, height = size
-    _run(f"--window-size={width},{height}", f"--screenshot={to}", address(page, mark))
+    with reader(page, size, mark) as opened_page:
+        opened_page.screenshot(path=to)
     return to
 
 
