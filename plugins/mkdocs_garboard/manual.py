@@ -17,7 +17,7 @@ from mkdocs_garboard.search import INDEX, index_script
 __all__ = ["STYLE", "Manual"]
 
 STYLE = "assets/garboard.css"
-A_TO_Z = "registers/tags"
+A_TO_Z = "registers/a-to-z"
 
 
 class Manual:
