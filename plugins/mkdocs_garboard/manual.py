@@ -42,6 +42,11 @@ class Manual:
         """Everything that can be found."""
         return self._handbook.entries
 
+    @property
+    def looked_up(self) -> tuple[tuple[str, str], ...]:
+        """What nobody may look for in vain, each after what sort of name it is."""
+        return self._handbook.looked_up
+
     def files(self) -> dict[str, str]:
         """What MkDocs is given: pages without a word in them, the numbers, the list for the Find box.
 

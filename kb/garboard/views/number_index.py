@@ -4,12 +4,13 @@ Somebody reads 30 bar on a gauge or a plate and asks what it has to do with this
 are equal whatever their unit stand together, with the other customary unit beside them.
 """
 
+from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from garboard.book import Book
 from garboard.calc.kinds import words
-from garboard.calc.show import show_in
+from garboard.calc.show import show_in, show_number
 from garboard.calc.value import Value
 from garboard.names import is_identifier
 from garboard.views.draft import Draft
@@ -23,6 +24,8 @@ NUMBERS = "registers/numbers"
 NEAR = 1e-3
 """Two numbers this near to each other, as a share of the larger, are one in the index."""
 OTHERS = "Other quantities"
+FEW = 4
+"""A kind of quantity with fewer numbers has no part of its own."""
 
 OTHER_UNIT: Mapping[str, str] = {
     "bar(g)": "psi(g)",
@@ -71,7 +74,7 @@ LIMITS = frozenset(
     "set rated low high alarm_low alarm_high trip cuts_in cuts_out test fails_at limit".split()
 )
 """Properties of a part that are a setting or a limit, and are set off in bold."""
-SAID = {"range.from": "scale begins", "range.to": "scale ends"}
+SAID = {"range.from": "start of the scale", "range.to": "end of the scale"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,6 +128,9 @@ def _same_number(kind: str, group: list[Value], taken: set[str]) -> SameNumber:
     plainest = min(group, key=lambda value: (len(value.text), value.text))
     unit = OTHER_UNIT.get(plainest.text.rpartition(" ")[2])
     other = show_in(plainest, unit) if unit else None
+    if other == plainest.text:  # shown as a rule book prints it, whatever unit it is worked out in
+        si = plainest.si or 0.0
+        other = show_number(plainest.unit.from_si(si), plainest.digits, plainest.unit.text)
     wanted = anchor = slug(f"{kind} {plainest.text}")
     number = 1
     while anchor in taken:
@@ -150,10 +156,12 @@ def what_it_is(book: Book, value: Value) -> tuple[str, str]:
 
 def number_index(draft: Draft) -> None:
     """The page of numbers: in parts by quantity, each number once, settings and limits in bold."""
+    found = tuple(same_numbers(draft.book))
+    often = Counter(same.kind for same in found)
     parts: dict[str, list[SameNumber]] = {}
-    for same in same_numbers(draft.book):
-        title = OTHERS if "^" in same.kind else same.kind.capitalize()
-        parts.setdefault(title, []).append(same)
+    for same in found:
+        rare = often[same.kind] < FEW or "^" in same.kind
+        parts.setdefault(OTHERS if rare else same.kind.capitalize(), []).append(same)
     later = parts.pop(OTHERS, None)
     if later:
         parts[OTHERS] = later

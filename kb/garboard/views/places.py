@@ -13,7 +13,7 @@ from garboard.records.base import bare_id
 from garboard.views.draft import Draft
 from garboard.views.inline import title_of
 from garboard.views.listing import Jumps, Listed, Listing, slug
-from garboard.views.page import Cell, Heading, Link, Paragraph, Plate
+from garboard.views.page import Cell, Heading, Link, Paragraph, Plate, Strong
 
 __all__ = ["PLACES", "Place", "Room", "place_register", "rooms"]
 
@@ -168,4 +168,4 @@ def _items(room: Room) -> tuple[Listed, ...]:
 
 
 def _item(place: Place, anchor: str) -> Listed:
-    return Listed((place.name,), tuple(line for _, line in place.things), anchor)
+    return Listed((Strong(place.name),), tuple(line for _, line in place.things), anchor)
