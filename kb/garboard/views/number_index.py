@@ -187,12 +187,11 @@ def _item(book: Book, same: SameNumber) -> Listed:
 
 def _line(book: Book, same: SameNumber, value: Value) -> Cell:
     limit, rest = what_it_is(book, value)
-    runs: list[Run] = [Strong(limit), ", "] if limit else []
-    runs.append(Link(value.address, rest))
     block = value.address.partition(".")[0]
     sheet = book.network.sheets.get(block)
     owner = sheet.owner if sheet else block
-    runs.append(f", {owner}" if is_identifier(owner) else "")
+    runs: list[Run] = [Strong(limit), ", "] if limit else []
+    runs.append(Link(value.address, f"{rest}, {owner}" if is_identifier(owner) else rest))
     if value.text != same.text:
         runs.append(f", shown as {value.text}")
-    return tuple(run for run in runs if run)
+    return tuple(runs)

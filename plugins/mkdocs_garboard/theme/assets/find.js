@@ -14,7 +14,11 @@
 
   // ---- folding ----
 
+  var BARE = /^[\x20-\x7e]*$/;
   function plain(text) {
+    if (BARE.test(text)) { // most are: nothing to fold but the letters
+      return text.toLowerCase().replace(/['`]/g, "");
+    }
     return text.normalize("NFD").replace(/[\u0300-\u036f]/g, "").toLowerCase()
       .replace(/[\u2019\u2018'`]/g, "").replace(/\u00b3/g, "3").replace(/\u00b2/g, "2").replace(/[\u00a0\u202f]/g, " ");
   }
@@ -150,7 +154,10 @@
         if (kind !== "value") { split(name).forEach(function (word) { note(words, word, place, NAMES); }); }
       });
       push(titles, key(entry.title), place);
-      spelt[record[1]].concat(spelt[record[2]]).forEach(function (word) { note(words, word, place, AROUND); });
+      if (kind !== "value" && kind !== "number") {
+        spelt[record[1]].forEach(function (word) { note(words, word, place, AROUND); });
+        spelt[record[2]].forEach(function (word) { note(words, word, place, AROUND); });
+      }
       if (record[7]) { split(record[7]).forEach(function (word) { note(words, word, place, NAMES * 0.8); }); }
       if (record[8]) { split(record[8]).forEach(function (word) { note(words, word, place, TEXT); }); }
       if (!/^id\//.test(entry.path)) { split(entry.path).forEach(function (word) { note(words, word, place, TEXT); }); }
@@ -494,9 +501,8 @@
     var named = !asked.length && /\d/.test(folded) &&
       (/^[a-z]+[-./_]?[a-z]*[-./_]?\d[\w-]*$/.test(typed) || /^[a-z]{4}\s?\d[a-z0-9]{2}$/.test(typed) || /^[a-z]{2}[\s-]+[a-z]{2}[\s-]+\w+$/.test(typed));
     byName(index, folded, typed, best);
-    if (named) {
-      // Other words that hold the name, `G-07` in a text, come after what has it; parts of a name find nothing.
-      byText(index, typed, best);
+    if (named) { // parts of a name find nothing
+      if (!best.size) { byText(index, typed, best); }
       words = [];
     } else if (IN_PART.test(folded) && best.size) {
       words = [];
@@ -627,7 +633,13 @@
     function ask() {
       load(function () { show(box, list, count); });
     }
-    box.addEventListener("focus", function () { load(function () { return undefined; }); });
+    function warm() {
+      load(function () { return undefined; });
+    }
+    box.addEventListener("focus", warm);
+    if (document.activeElement === box) { // it had the focus before this script ran
+      warm();
+    }
     box.addEventListener("input", ask);
     part.addEventListener("keydown", function (event) {
       var links = Array.prototype.slice.call(list.querySelectorAll("a"));
