@@ -1,7 +1,7 @@
 """A look at the finished site for whoever looks something up: nothing is looked for in vain.
 
 Each tag, id, wording, symptom, part number, name, place and crew word has to be a name in the list of
-the Find box as it was written, and has to stand on the page from A to Z as it was written.
+the Find box, and has to stand on the page from A to Z, letter for letter.
 """
 
 import json
@@ -49,8 +49,8 @@ def in_vain(site: Path, wanted: Iterable[tuple[str, str]]) -> Iterator[str]:
 
 
 def _even(name: str) -> str:
-    """A name whatever its white space."""
-    return "".join(name.split())
+    """A name by its letters and figures alone, which is how it is looked up."""
+    return "".join(sign for sign in name.casefold() if sign.isalnum())
 
 
 def _keys(script: str) -> set[str]:

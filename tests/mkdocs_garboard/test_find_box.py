@@ -28,6 +28,12 @@ WATCH = """() => {
 }"""
 
 
+def typed(page: Page, text: str) -> None:
+    """Type where the page puts the reader: into its box."""
+    page.wait_for_function("() => document.activeElement.id === 'find-here'")
+    page.keyboard.type(text)
+
+
 def found(page: Page) -> list[str]:
     page.wait_for_selector(".find.whole .found a")
     return page.locator(".find.whole .found b").all_inner_texts()
@@ -35,7 +41,7 @@ def found(page: Page) -> list[str]:
 
 def test_enter_opens_what_was_found_first(demo_built: Built, opened: Open) -> None:
     page = opened(demo_built.site / "find.html")
-    page.keyboard.type("start air low")  # the box has the focus
+    typed(page, "start air low")
     assert found(page)[0] == "Low starting air"
 
     page.keyboard.press("Enter")
@@ -45,7 +51,7 @@ def test_enter_opens_what_was_found_first(demo_built: Built, opened: Open) -> No
 
 def test_arrows_walk_through_what_was_found_and_back(demo_built: Built, opened: Open) -> None:
     page = opened(demo_built.site / "find.html")
-    page.keyboard.type("air receiver")
+    typed(page, "air receiver")
     titles = found(page)
 
     page.keyboard.press("ArrowDown")
@@ -62,7 +68,7 @@ def test_arrows_walk_through_what_was_found_and_back(demo_built: Built, opened: 
 
 def test_each_answer_says_its_kind_system_and_review_state(demo_built: Built, opened: Open) -> None:
     page = opened(demo_built.site / "find.html")
-    page.keyboard.type("SA-AL-001")
+    typed(page, "SA-AL-001")
     found(page)
 
     first = page.locator(".find.whole .found a").first.inner_text()
@@ -83,7 +89,7 @@ def test_a_page_that_must_not_be_used_is_shown_and_says_so(
     (site / INDEX).write_text(text, "utf-8")
     page = opened(site / "find.html")
 
-    page.keyboard.type(entries[0].title)
+    typed(page, entries[0].title)
     found(page)
 
     state = page.locator(".find.whole .found .never").first
@@ -99,7 +105,7 @@ def test_answers_are_large_enough_for_a_glove_and_nothing_runs_off(
     demo_built: Built, opened: Open, width: int
 ) -> None:
     page = opened(demo_built.site / "find.html", (width, 640))
-    page.keyboard.type("30 bar")
+    typed(page, "30 bar")
     found(page)
     page.wait_for_timeout(300)
 
@@ -163,7 +169,7 @@ def test_a_copy_that_lost_its_list_says_so(demo_built: Built, opened: Open, tmp_
     (site / INDEX).unlink()
     page = opened(site / "find.html")
 
-    page.keyboard.type("air")
+    typed(page, "air")
     page.wait_for_function("() => document.querySelector('.find.whole .count').textContent")
 
     assert "missing from this copy" in page.inner_text(".find.whole .count")

@@ -112,6 +112,7 @@ def must_be_found(book: Book) -> tuple[tuple[str, str], ...]:
     found += [("part number", part.part_no) for part in parts if part.part_no]
     found += [("name", part.name) for part in parts if part.name]
     found += [("place", part.place) for part in parts if part.place]
+    found += [("place", one.where_) for one in book.content.spares.values() if one.where_]
     found += [
         ("crew word", word) for term in book.content.glossary.values() for word in term.crew_words
     ]
