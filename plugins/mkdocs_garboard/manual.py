@@ -18,6 +18,14 @@ __all__ = ["STYLE", "Manual"]
 
 STYLE = "assets/garboard.css"
 A_TO_Z = "registers/a-to-z"
+LISTS = (
+    (A_TO_Z, "From A to Z"),
+    ("registers/numbers", "Numbers"),
+    ("registers/places", "Places"),
+    ("registers/glossary", "Words"),
+    ("registers/symptoms", "What the crew notices"),
+)
+"""What the Find page offers to look through, under which words."""
 
 
 class Manual:
@@ -86,6 +94,9 @@ class Manual:
                 clock=clock(self.copy),
                 which=which(self.copy),
                 index=self._links.to(A_TO_Z, page.path),
+                lists=[
+                    (title, way) for key, title in LISTS if (way := self._links.to(key, page.path))
+                ],
                 contents=self._links.way(page.path, CONTENTS),
             )
         )

@@ -106,6 +106,39 @@ def test_every_golden_question_finds_its_page_first(box: Page) -> None:
     } == {}
 
 
+BROKEN = {
+    "the beginning of a name": ("starting(index.folded, folded, function", "starting([], folded, function"),
+    "a letter forgiven": ("if (known !== word && oneApart(word, known))", "if (false)"),
+    "the words of the crew": ("index.crew.forEach(function (ways) {", "[].forEach(function (ways) {"),
+    "a unit": ('"psi": ["p", 6894.757]', '"psi": ["p", 6500]'),
+    "signs between letters": (r'replace(/[\s\-./_\u2010-\u2015]+/g, "")', r'replace(/[\s]+/g, "")'),
+    "titles": ("starting(index.headed, folded, function", "starting([], folded, function"),
+    "words": ("var all = words.map(function (word) { return byWord(index, word); });", "var all = [];"),
+    "what is opened in a hurry": ("(BONUS[entry.kind] || 0)) - 15", "0) - 15"),
+    "short titles": ("- 15 * Math.min(spare, 6)", "- 0"),
+    "cards": ("var card = CARD.exec(question)", "var card = null"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("what", BROKEN)
+def test_the_golden_questions_notice_an_engine_that_lost(
+    demo_built: Built, box: Page, what: str
+) -> None:
+    right, wrong = BROKEN[what]
+    script = (demo_built.site / "assets" / "find.js").read_text("utf-8")
+    assert right in script
+    golden = questions("golden")
+
+    box.evaluate(f"() => {{ {script.replace(right, wrong)} }}")
+    box.evaluate("() => { window.known = garboardFind.ready(window.garboardIndex); }")
+    said = answers(box, [one["ask"] for one in golden])
+
+    assert not all(
+        answer["found"] and leads_to(answer["found"][0], one["first"])
+        for one, answer in zip(golden, said, strict=True)
+    )
+
+
 def test_most_questions_that_nobody_had_seen_find_their_page_first(box: Page) -> None:
     unseen = questions("unseen")
 

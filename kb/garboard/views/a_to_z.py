@@ -69,7 +69,8 @@ def _parts(book: Book) -> Iterator[Named]:
 
 def _records(book: Book) -> Iterator[Named]:
     for key, record in book.records.items():
-        noun = kind_of(record).name
+        kind = kind_of(record)
+        noun = kind.name if kind else "record"
         yield Named(key, noun, key, record.title)
         yield Named(record.title, noun, key, "")
         if isinstance(record, Alarm) and record.wording:
