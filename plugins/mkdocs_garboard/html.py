@@ -14,6 +14,7 @@ from markupsafe import Markup, escape
 
 from garboard.errors import Diagnostic, Severity, Where
 from garboard.views.contents import IDENTIFIER
+from garboard.views.listing import Listing
 from garboard.views.page import (
     Block,
     Calculation,
@@ -25,7 +26,6 @@ from garboard.views.page import (
     Heading,
     HowSure,
     Link,
-    Listing,
     Message,
     Page,
     Photo,
