@@ -398,7 +398,7 @@
     return made;
   }
 
-  var NUMBER = 7, MOST_BY_WORD = 740;
+  var NUMBER = 7, MOST_BY_WORD = 740, LEAST_PARTLY = 200;
   function byWords(index, words, numbers, asked, share, best, missed) {
     var all = words.map(function (word) { return byWord(index, word); });
     function total(some) {
@@ -501,6 +501,12 @@
     var named = !asked.length && /\d/.test(folded) &&
       (/^[a-z]+[-./_]?[a-z]*[-./_]?\d[\w-]*$/.test(typed) || /^[a-z]{4}\s?\d[a-z0-9]{2}$/.test(typed) || /^[a-z]{2}[\s-]+[a-z]{2}[\s-]+\w+$/.test(typed));
     byName(index, folded, typed, best);
+    var bare = words.filter(function (word) { return !Object.prototype.hasOwnProperty.call(ASKING, word); }).join("");
+    if (bare && bare !== folded && !named && !asked.length) { // `where is the bilge pump` asks for the bilge pump
+      var other = new Map();
+      byName(index, bare, typed, other);
+      other.forEach(function (score, place) { best.set(place, Math.max(best.get(place) || 0, score - 10)); });
+    }
     if (named) { // parts of a name find nothing
       if (!best.size) { byText(index, typed, best); }
       words = [];
@@ -519,8 +525,11 @@
     }
     var results = [], partly = [];
     best.forEach(function (score, place) {
-      if (score > 0) { (missed.get(place) ? partly : results).push({ entry: index.entries[place], score: score }); }
+      if (score > 0) { (missed.get(place) ? partly : results).push({ entry: index.entries[place], score: score, partly: missed.get(place) }); }
     });
+    if (results.length && !asked.length) { // what lacks a word may still be nearer than what has it far down in its text
+      results = results.concat(partly.filter(function (one) { return one.score >= LEAST_PARTLY; }));
+    }
     var said = "", near = null;
     // Has the form of a name, or the one word asked for holds a digit: then nothing like it is offered
     // as an answer, only as the nearest name there is.
@@ -533,13 +542,12 @@
       said = "no such number";
       near = nearestNumber(index, asked);
       partly = words.length ? partly : [];
-    } else if (!results.length && partly.length) {
-      said = "not every word was found";
-    } else if (!results.length) {
+    } else if (!results.length && !partly.length) {
       said = "nothing found";
     }
     results = results.length ? results : partly;
     results.sort(order);
+    if (results.length && results[0].partly) { said = said || "not every word was found"; }
     return { results: results.slice(0, MOST), all: results.length, note: said, near: near };
   }
 
