@@ -14,6 +14,7 @@ from markupsafe import Markup, escape
 
 from garboard.errors import Diagnostic, Severity, Where
 from garboard.views.contents import IDENTIFIER
+from garboard.views.listing import Listing
 from garboard.views.page import (
     Block,
     Calculation,
@@ -107,6 +108,8 @@ def _named_anchors(blocks: Iterable[Block]) -> Iterable[str]:
             yield block.anchor
         elif isinstance(block, Table):
             yield from (row.anchor for row in block.rows if row.anchor)
+        elif isinstance(block, Listing):
+            yield from (item.anchor for item in block.items if item.anchor)
         elif isinstance(block, Calculation):
             yield block.name
             yield from (line.anchor for line in block.lines if line.anchor)

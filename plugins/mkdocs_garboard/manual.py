@@ -17,7 +17,15 @@ from mkdocs_garboard.search import INDEX, index_script
 __all__ = ["STYLE", "Manual"]
 
 STYLE = "assets/garboard.css"
-A_TO_Z = "registers/tags"
+A_TO_Z = "registers/a-to-z"
+LISTS = (
+    (A_TO_Z, "From A to Z"),
+    ("registers/numbers", "Numbers"),
+    ("registers/places", "Places"),
+    ("registers/glossary", "Words"),
+    ("registers/symptoms", "What the crew notices"),
+)
+"""What the Find page offers to look through, under which words."""
 
 
 class Manual:
@@ -41,6 +49,11 @@ class Manual:
     def entries(self) -> tuple[Entry, ...]:
         """Everything that can be found."""
         return self._handbook.entries
+
+    @property
+    def looked_up(self) -> tuple[tuple[str, str], ...]:
+        """What nobody may look for in vain, each after what sort of name it is."""
+        return self._handbook.looked_up
 
     def files(self) -> dict[str, str]:
         """What MkDocs is given: pages without a word in them, the numbers, the list for the Find box.
@@ -81,6 +94,9 @@ class Manual:
                 clock=clock(self.copy),
                 which=which(self.copy),
                 index=self._links.to(A_TO_Z, page.path),
+                lists=[
+                    (title, way) for key, title in LISTS if (way := self._links.to(key, page.path))
+                ],
                 contents=self._links.way(page.path, CONTENTS),
             )
         )

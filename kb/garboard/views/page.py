@@ -18,6 +18,7 @@ from garboard.views.figures import (
     Schematic,
     Tick,
 )
+from garboard.views.listing import Jumps, Listing
 from garboard.views.runs import Cell, Download, Link, Plate, Run, Shown, Strong
 from garboard.views.which_copy import WORKING, Copy
 
@@ -276,6 +277,8 @@ Block = (
     | Drawing
     | Schematic
     | Tiles
+    | Jumps
+    | Listing
     | Fold
 )
 
