@@ -25,6 +25,7 @@ from garboard.views.page import (
     Heading,
     HowSure,
     Link,
+    Listing,
     Message,
     Page,
     Photo,
@@ -107,6 +108,8 @@ def _named_anchors(blocks: Iterable[Block]) -> Iterable[str]:
             yield block.anchor
         elif isinstance(block, Table):
             yield from (row.anchor for row in block.rows if row.anchor)
+        elif isinstance(block, Listing):
+            yield from (item.anchor for item in block.items if item.anchor)
         elif isinstance(block, Calculation):
             yield block.name
             yield from (line.anchor for line in block.lines if line.anchor)

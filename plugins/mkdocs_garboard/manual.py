@@ -17,7 +17,7 @@ from mkdocs_garboard.search import INDEX, index_script
 __all__ = ["STYLE", "Manual"]
 
 STYLE = "assets/garboard.css"
-A_TO_Z = "registers/tags"
+A_TO_Z = "registers/a-to-z"
 
 
 class Manual:
@@ -41,6 +41,11 @@ class Manual:
     def entries(self) -> tuple[Entry, ...]:
         """Everything that can be found."""
         return self._handbook.entries
+
+    @property
+    def looked_up(self) -> tuple[tuple[str, str], ...]:
+        """What nobody may look for in vain, each after what sort of name it is."""
+        return self._handbook.looked_up
 
     def files(self) -> dict[str, str]:
         """What MkDocs is given: pages without a word in them, the numbers, the list for the Find box.

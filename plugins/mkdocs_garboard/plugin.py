@@ -21,6 +21,7 @@ from mkdocs.utils.templates import TemplateContext
 from garboard.errors import GarboardError, Severity
 from garboard.handbook import Handbook, read
 from mkdocs_garboard.html import which
+from mkdocs_garboard.index_check import in_vain
 from mkdocs_garboard.manual import STYLE, Manual
 from mkdocs_garboard.outputs import write_outputs
 from mkdocs_garboard.pages import clashes, nav_of, published
@@ -142,6 +143,7 @@ class GarboardPlugin(BasePlugin[GarboardConfig]):
         if self.own_face and not self.serving:
             write_outputs(self.manual, site)
         check = SiteCheck(site, own_face=self.own_face)
-        self.faults = tuple(check.faults(self.manual.pages.values(), self.manual.entries))
+        wrong = check.faults(self.manual.pages.values(), self.manual.entries)
+        self.faults = (*wrong, *in_vain(site, self.manual.looked_up))
         for fault in self.faults:
             log.warning("%s", fault)

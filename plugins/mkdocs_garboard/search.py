@@ -1,6 +1,8 @@
 """What the Find box knows: one list of everything that can be found, as a script.
 
-A page opened from a folder may not fetch a file, but it may load a script; so the list is one.
+A page opened from a folder may not fetch a file, but it may load a script; so the list is one. Words
+that many entries share (kinds, systems, review states) are written once and named by their number;
+what can be worked out again is left out: `.html`, and an anchor that is the first name of its entry.
 """
 
 import json
@@ -18,30 +20,32 @@ TEXT, WORDS, KEYS = 160, 400, 24
 
 
 def index_script(entries: Iterable[Entry]) -> str:
-    """The list of all entries as a classic script."""
-    records = [_record(entry) for entry in entries]
-    lines = ",\n".join(
-        json.dumps(record, ensure_ascii=False, separators=(",", ":")) for record in records
-    )
-    return f"window.garboardIndex=[\n{lines}\n];\n"
+    """The list of all entries as a classic script: `{said, list}`."""
+    said: dict[str, int] = {}
+    records = [_record(entry, said) for entry in entries]
+    lines = ",\n".join(_json(record) for record in records)
+    return f'window.garboardIndex={{"said":{_json(list(said))},"list":[\n{lines}\n]}};\n'
 
 
-def _record(entry: Entry) -> list[object]:
-    address = (
-        quote(splitext(entry.path)[0] if entry.path.endswith(".html") else entry.path) + ".html"
+def _json(what: object) -> str:
+    """As JSON that may stand inside a script element: nothing in it can end that."""
+    text = json.dumps(what, ensure_ascii=False, separators=(",", ":"))
+    return text.replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029")
+
+
+def _record(entry: Entry, said: dict[str, int]) -> list[object]:
+    """Title, kind, system, review, address, anchor, names, words, text, digest; empty ends left out."""
+    kind, system, review = (
+        said.setdefault(words, len(said)) for words in (entry.kind, entry.system, entry.review)
     )
-    if entry.anchor:
-        address += f"#{quote(entry.anchor)}"
-    return [
-        entry.title,
-        entry.kind,
-        entry.system,
-        address,
-        entry.review,
-        list(dict.fromkeys(entry.keys))[:KEYS],
-        _cut(entry.words, WORDS),
-        _cut(entry.text, TEXT),
-    ]
+    path = splitext(entry.path)[0] if entry.path.endswith(".html") else entry.path
+    keys = list(dict.fromkeys(entry.keys))[:KEYS]
+    anchor: object = 1 if keys and entry.anchor == keys[0] else quote(entry.anchor)
+    record = [entry.title, kind, system, review, quote(path), anchor, keys]
+    record += [_cut(entry.words, WORDS), _cut(entry.text, TEXT), entry.digest]
+    while record[-1] in ("", []):
+        record.pop()
+    return record
 
 
 def _cut(text: str, longest: int) -> str:

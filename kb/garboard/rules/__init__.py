@@ -78,6 +78,7 @@ from garboard.rules import (
     no_drain,
     no_flexible,
     normal_position_conflict,
+    not_in_index,
     not_in_kind,
     not_made_good,
     notice_too_long,
@@ -287,5 +288,6 @@ ISSUE_RULES: tuple[ModuleType, ...] = (
     card_stale,
     copy_out_of_date,
     needs_network,
+    not_in_index,
 )
 """Rules that are asked when an edition is issued, and at no other build: each says AT_ISSUE."""

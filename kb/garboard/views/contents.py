@@ -47,3 +47,5 @@ class Entry:
     """Other words it should be found by: crew words, symptoms, fields."""
     text: str
     """What is shown under the result; at most 160 characters."""
+    digest: str = ""
+    """First signs of the digest that a card of it carries; empty where it can have none."""

@@ -18,6 +18,7 @@ from garboard.views.figures import (
     Schematic,
     Tick,
 )
+from garboard.views.listing import Jumps, Listed, Listing
 from garboard.views.runs import Cell, Download, Link, Plate, Run, Shown, Strong
 from garboard.views.which_copy import WORKING, Copy
 
@@ -35,8 +36,11 @@ __all__ = [
     "Fold",
     "Heading",
     "HowSure",
+    "Jumps",
     "Ladder",
     "Link",
+    "Listed",
+    "Listing",
     "Message",
     "MoverRow",
     "Page",
@@ -276,6 +280,8 @@ Block = (
     | Drawing
     | Schematic
     | Tiles
+    | Jumps
+    | Listing
     | Fold
 )
 

@@ -11,6 +11,7 @@ from garboard.records.change import Change
 from garboard.records.decision import Decision
 from garboard.records.hazard import Hazard
 from garboard.records.kinds import KINDS, kind_of
+from garboard.views.a_to_z import a_to_z
 from garboard.views.draft import Draft
 from garboard.views.finding_registers import findings, lessons, who_caught_what
 from garboard.views.history import value_history
@@ -18,6 +19,7 @@ from garboard.views.inline import cell, day, person, shown
 from garboard.views.locked_valves import locked_valves
 from garboard.views.messages import worst_first
 from garboard.views.notices import notices
+from garboard.views.number_index import number_index
 from garboard.views.page import (
     Bullets,
     Cell,
@@ -32,10 +34,12 @@ from garboard.views.page import (
     Table,
     Tiles,
 )
+from garboard.views.places import place_register
 from garboard.views.safety_devices import safety_device_table
 from garboard.views.tables import newest_first, record_table
 from garboard.views.values_data import CSV, JSON
 from garboard.views.waiting import waiting_table
+from garboard.views.word_register import word_register
 
 __all__ = ["register_drafts"]
 
@@ -53,6 +57,9 @@ def register_drafts(book: Book, compared: Iterable[Compared] = ()) -> Iterator[D
         ("hazards", "What could hurt you", _hazards),
         ("safety-devices", "Safety devices", _safety_devices),
         ("locked-valves", "Locked valves", locked_valves),
+        ("numbers", "What a number is here", number_index),
+        ("places", "Where things are", place_register),
+        ("a-to-z", "Everything from A to Z", a_to_z),
         ("tags", "Tags, A to Z", _tags),
         ("values", "Values and where they come from", _values),
         ("records", "Records, A to Z", _records),
@@ -61,7 +68,7 @@ def register_drafts(book: Book, compared: Iterable[Compared] = ()) -> Iterator[D
         ("who-caught-what", "Who caught what", partial(who_caught_what, compared=compared)),
         ("lessons", "Lessons", lessons),
         ("sources", "Sources", _sources),
-        ("glossary", "Words", _glossary),
+        ("glossary", "Words", word_register),
         ("unknowns", "What we do not know", _unknowns),
         ("spares", "Spares", _spares),
         ("notices", "Notices to holders", notices),
@@ -197,21 +204,6 @@ def _user(book: Book, user: str) -> Run:
     if user in book.network.sheets:
         return Link(user, user)
     return cell(book, user)[0] if user else user
-
-
-def _glossary(draft: Draft) -> None:
-    rows = []
-    for key, term in sorted(draft.book.content.glossary.items(), key=lambda one: one[0].casefold()):
-        meaning: Cell = (term.means, f" Not: {term.not_}" if term.not_ else "")
-        cells: tuple[Cell, ...] = (
-            (key,),
-            meaning,
-            (", ".join(term.crew_words),),
-            (term.abbreviation or "",),
-        )
-        rows.append(Row(cells, key.replace(" ", "-")))
-    columns = tuple(Column(one) for one in ("word", "means", "the crew says", "short"))
-    draft.add(Table("Words of the trade", columns, tuple(rows)))
 
 
 def _unknowns(draft: Draft) -> None:

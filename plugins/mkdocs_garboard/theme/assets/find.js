@@ -1,10 +1,15 @@
 // Find: names first, then numbers in any unit, then words. A name or a number is never guessed; a
 // word of five letters and more forgives one letter. The list of what can be found is a script too,
 // loaded when the box is first entered, so that it works from a folder without any network.
+//
+// In a document of another build, set before this script runs: `garboardIndex`, and nothing is loaded;
+// `garboardWay(path, anchor)`, which gives the way to a page ("id/SA-RV-001") and a place on it ("" for
+// none), both as they stand in an address.
 (function () {
   "use strict";
 
-  var MOST = 50;
+  var MOST = 30;
+  var AT_ONCE = 8;
   var NEAR_ENOUGH = 0.005;
 
   // ---- folding ----
@@ -17,12 +22,9 @@
     return plain(text).replace(/[\s\-./_\u2010-\u2015]+/g, "");
   }
   function split(text) {
-    return plain(text).split(/[^a-z0-9\u00df-\uffff]+/).filter(Boolean);
+    return plain(text).match(/[a-z0-9\u00df-\uffff]+/g) || [];
   }
   var NAME = /[a-z]{2}-[a-z]{2}-\d{3}/g;
-  function names(text) {
-    return (plain(text).match(NAME) || []).map(key);
-  }
 
   // ---- numbers with units: one key whatever the unit ----
 
@@ -82,29 +84,118 @@
 
   // ---- the list, made ready once ----
 
-  function folder(address) {
-    return /^id\//.test(address) ? "" : address.replace(/\.html.*/, "");
+  var IN_FULL = /^[a-z]{4}\d{3}$/;
+  var TITLE = 1, NAMES = 0.8, AROUND = 0.45, TEXT = 0.35;
+  // What is opened in a hurry comes first of what fits as well; the manual of the tool comes last.
+  var BONUS = {
+    alarm: 60, fault: 60, procedure: 50, part: 25, hazard: 25, "spare part": 10, register: 20, place: 10,
+    isolation: -60, value: -40, rule: -120, method: -60, manual: -40, "list of pages": -200,
+    "plan line": -10, test: -10, "work package": -10, "open item": -10
+  };
+  // They count for little, and are no reason to say that a word was not found.
+  var ASKING = { up: 0.35, out: 0.35, down: 0.35, over: 0.35 };
+  ("a an and any are at can do does for how i in is it me my of on or that the there this to was we" +
+    " what when where which who why with").split(" ").forEach(function (word) { ASKING[word] = 0.08; });
+
+  function push(map, name, what) {
+    var known = map.get(name);
+    if (known) {
+      if (known[known.length - 1] !== what) { known.push(what); }
+    } else {
+      map.set(name, [what]);
+    }
+  }
+  function note(words, word, place, weight) {
+    var known = words.get(word);
+    if (!known) {
+      words.set(word, [place, weight]);
+    } else if (known[known.length - 2] !== place) {
+      known.push(place, weight);
+    } else if (known[known.length - 1] < weight) {
+      known[known.length - 1] = weight;
+    }
   }
 
   function ready(index) {
-    return index.map(function (record, place) {
-      var keys = record[5];
-      var said = [record[0], record[6], record[7]].join(" ");
-      return {
-        title: record[0], kind: record[1], system: record[2], address: record[3], review: record[4], text: record[7],
-        place: place, raw: keys.concat(record[0]).map(function (name) { return name.toLowerCase(); }),
-        keys: keys.map(key), names: keys, titled: key(record[0]),
-        numbers: [].concat.apply([], keys.map(quantities)), mentioned: quantities(said),
-        cited: names(said), fields: [
-          [60, split(record[0])], [45, split(keys.join(" ") + " " + record[6])],
-          [30, split(record[1] + " " + record[2])], [20, split(record[7] + " " + folder(record[3]))]
-        ]
+    var said = index.said, words = new Map(), names = new Map(), titles = new Map(), cited = new Map();
+    var numbers = {}, crew = [], known = [], parts = new Map(), tails = new Map();
+    var spelt = said.map(split);
+    function count(found, place, score) {
+      found.forEach(function (one) {
+        (numbers[one.kind] = numbers[one.kind] || []).push({ reading: one.reading, from: one.from, place: place, score: score });
+      });
+    }
+    var entries = index.list.map(function (record, place) {
+      var keys = record[6] || [], kind = said[record[1]];
+      var entry = {
+        title: record[0], kind: kind, system: said[record[2]], review: said[record[3]], path: record[4],
+        anchor: record[5] === 1 ? keys[0] : record[5] || "", keys: keys, text: record[8] || "", digest: record[9] || "",
+        place: place, long: 0
       };
+      entry.address = entry.path + ".html" + (entry.anchor ? "#" + entry.anchor : "");
+      var own = split(entry.title), i;
+      entry.long = own.length;
+      // The last words of what a part is called say what it is: `Starting-air compressor`, `Air receiver 1`.
+      if (kind === "part") {
+        for (i = own.length; i > 0 && /\d/.test(own[i - 1]); i -= 1) { continue; }
+        push(tails, own[i - 1] || "", place);
+        if (i > 1) { push(tails, own[i - 2] + own[i - 1], place); }
+      }
+      own.forEach(function (word) { note(words, word, place, TITLE); });
+      keys.forEach(function (name) {
+        var folded = key(name);
+        push(names, folded, place);
+        known.push([name, folded, place]);
+        if (IN_FULL.test(folded)) { push(parts, folded.slice(2), place); }
+        if (kind !== "value") { split(name).forEach(function (word) { note(words, word, place, NAMES); }); }
+      });
+      push(titles, key(entry.title), place);
+      spelt[record[1]].concat(spelt[record[2]]).forEach(function (word) { note(words, word, place, AROUND); });
+      if (record[7]) { split(record[7]).forEach(function (word) { note(words, word, place, NAMES * 0.8); }); }
+      if (record[8]) { split(record[8]).forEach(function (word) { note(words, word, place, TEXT); }); }
+      if (!/^id\//.test(entry.path)) { split(entry.path).forEach(function (word) { note(words, word, place, TEXT); }); }
+      if (kind === "number") {
+        count(quantities(keys[0]), place, 745);
+      } else if (kind === "value") {
+        count(quantities(entry.title.split(":")[0]), place, 700);
+      } else {
+        for (i = 0; i < keys.length; i += 1) { if (/\d/.test(keys[i])) { count(quantities(keys[i]), place, 700); } }
+        [entry.title, record[7], record[8]].forEach(function (text) {
+          if (text && /\d/.test(text)) {
+            count(quantities(text), place, 300);
+            (plain(text).match(NAME) || []).forEach(function (name) { push(cited, key(name), place); });
+          }
+        });
+      }
+      if (kind === "word") { crew.push(keys.map(split)); }
+      return entry;
     });
+    var list = Array.from(words.keys()).sort(), long = {};
+    list.forEach(function (word) {
+      if (word.length >= 4 && !/\d/.test(word)) { (long[word.length] = long[word.length] || []).push(word); }
+    });
+    Object.keys(numbers).forEach(function (kind) {
+      numbers[kind].sort(function (one, other) { return one.reading - other.reading; });
+    });
+    return {
+      entries: entries, words: words, list: list, long: long, names: names, folded: Array.from(names.keys()).sort(),
+      titles: titles, headed: Array.from(titles.keys()).sort(), cited: cited, numbers: numbers, crew: crew, known: known, parts: parts, tails: tails
+    };
   }
 
   // ---- how far two words are apart, as far as it matters: nothing, one letter, more ----
 
+  // One letter more, less or other, or two changed round.
+  function oneApart(one, other) {
+    var shorter = one.length <= other.length ? one : other, longer = shorter === one ? other : one;
+    var first = 0, most = shorter.length;
+    while (first < most && shorter[first] === longer[first]) { first += 1; }
+    if (longer.length > most) {
+      return shorter.slice(first) === longer.slice(first + 1);
+    }
+    return shorter.slice(first + 1) === longer.slice(first + 1) ||
+      (shorter[first] === longer[first + 1] && shorter[first + 1] === longer[first] && shorter.slice(first + 2) === longer.slice(first + 2));
+  }
   function apart(one, other, limit) {
     if (Math.abs(one.length - other.length) > limit) {
       return limit + 1;
@@ -136,75 +227,226 @@
 
   // ---- asking ----
 
-  // The form of a tag or id, in full or without its system.
-  var WHOLE = /^[a-z]{4}\d{3}$/, IN_PART = /^[a-z]{2}\d{1,3}$/;
+  // The form of a tag or id without its system.
+  var IN_PART = /^[a-z]{2}\d{1,3}$/;
+  // What the square code on a card or a label holds: name, revision, digest.
+  var CARD = /(?:^|[\s/])([a-z]{2}-[a-z]{2}-\d{3})(?:\.html)?(?:\s+r(\S+))?[\s#]+([0-9a-f]{8,64})(?=\s|$)/i;
 
-  function byName(entry, folded, typed) {
-    var best = 0;
+  // Where a text begins with another, in a sorted list.
+  function starting(list, text, then) {
+    var low = 0, high = list.length, middle;
+    while (low < high) {
+      middle = (low + high) >> 1;
+      if (list[middle] < text) { low = middle + 1; } else { high = middle; }
+    }
+    for (; low < list.length && list[low].indexOf(text) === 0; low += 1) { then(list[low]); }
+  }
+
+  var HURRY = { alarm: true, fault: true, procedure: true }, TOOL = { rule: true, method: true, manual: true };
+  // How well a name fits: the whole of it, or its beginning. Numbers are found as numbers.
+  function ofName(kind, whole, typed) {
+    if (TOOL[kind]) { return whole ? 950 : 500; }
     // A value is named after its calculation or part: it stands behind them, and a word alone is not its name.
-    var value = entry.kind === "value", starts = value ? (/[\d.]/.test(typed) ? 750 : 0) : 800;
-    entry.keys.forEach(function (name) {
-      if (name === folded) {
-        best = Math.max(best, 1000);
-      } else if (folded.length > 1 && name.indexOf(folded) === 0) {
-        best = Math.max(best, starts);
-      } else if (IN_PART.test(folded) && WHOLE.test(name) && name.indexOf(folded) === 2) {
-        best = Math.max(best, 780);
+    if (kind === "value") { return whole ? 1000 : /[\d.]/.test(typed) ? 640 : 0; }
+    if (kind === "word") { return whole ? 805 : 560; }
+    if (kind === "place") { return whole ? 804 : 610; }
+    return kind === "number" ? 0 : whole ? 1000 : HURRY[kind] ? 812 : 800;
+  }
+  function ofTitle(kind, whole) {
+    if (TOOL[kind]) { return whole ? 850 : 480; }
+    if (kind === "value" || kind === "number" || kind === "word" || kind === "spare part") { return 0; }
+    return (whole ? 900 : HURRY[kind] ? 811 : kind === "hazard" ? 806 : 620) + (BONUS[kind] || 0) / 100;
+  }
+  // `SA-RV-1` and `RV 1` are SA-RV-001: the noughts before a number are no part of it.
+  function padded(folded) {
+    var found = /^([a-z]{2}|[a-z]{4})0*(\d{1,3})$/.exec(folded);
+    return found ? found[1] + ("00" + found[2]).slice(-3) : "";
+  }
+
+  function byName(index, folded, typed, best) {
+    function raise(place, score) {
+      if (score > (best.get(place) || 0)) { best.set(place, score); }
+    }
+    function lead(map, name, score) {
+      (map.get(name) || []).forEach(function (place) { raise(place, score); });
+    }
+    lead(index.cited, folded, 500);
+    lead(index.tails, folded, 803);
+    var full = padded(folded);
+    lead(index.parts, full, 790);
+    if (full.length === 7) { lead(index.names, full, 795); }
+    if (IN_PART.test(folded)) {
+      index.parts.forEach(function (places, name) {
+        if (name.indexOf(folded) === 0) { lead(index.parts, name, 780); }
+      });
+    }
+    if (folded.length > 1) {
+      starting(index.headed, folded, function (title) {
+        index.titles.get(title).forEach(function (place) { raise(place, ofTitle(index.entries[place].kind, title === folded)); });
+      });
+      starting(index.folded, folded, function (name) {
+        index.names.get(name).forEach(function (place) { raise(place, ofName(index.entries[place].kind, name === folded, typed)); });
+      });
+    }
+    // What the crew says leads on to what is opened in a hurry under the word of the trade.
+    (index.names.get(folded) || []).forEach(function (place) {
+      var entry = index.entries[place], word = key(entry.title);
+      if (entry.kind === "word" && word !== folded) {
+        starting(index.headed, word, function (title) {
+          index.titles.get(title).forEach(function (other) {
+            if (HURRY[index.entries[other].kind]) { raise(other, 811); }
+          });
+        });
       }
     });
-    if (entry.titled === folded) {
-      best = Math.max(best, 900);
-    }
-    if (best && entry.raw.indexOf(typed) >= 0) {
-      best += 50;
-    }
-    if (!best && entry.cited.indexOf(folded) >= 0) {
-      best = 500;
-    }
-    return best;
-  }
-  function byNumber(entry, asked) {
-    function has(list) {
-      return list.some(function (one) {
-        return asked.some(function (other) { return same(one, other); });
-      });
-    }
-    return has(entry.numbers) ? 700 : has(entry.mentioned) ? 300 : 0;
-  }
-  function byWord(entry, word) {
-    var best = 0, digits = /\d/.test(word);
-    entry.fields.forEach(function (field) {
-      field[1].forEach(function (known) {
-        if (known === word) {
-          best = Math.max(best, field[0]);
-        } else if (word.length > 1 && known.indexOf(word) === 0) {
-          best = Math.max(best, field[0] * 0.7);
-        } else if (!digits && !/\d/.test(known) && word.length >= 5 && best < field[0] * 0.4 && apart(word, known, 1) === 1) {
-          best = field[0] * 0.4;
-        }
-      });
+    // What is written just as it was typed comes before what is only folded alike.
+    best.forEach(function (score, place) {
+      var entry = index.entries[place];
+      if (score >= 900 && entry.keys.concat(entry.title).some(function (name) { return name.toLowerCase() === typed; })) {
+        best.set(place, score + 50);
+      }
     });
-    if (!best && digits) {
-      entry.keys.forEach(function (name) {
-        if (name === key(word)) {
-          best = 45;
-        }
-      });
-    }
-    return best;
   }
 
-  function nearest(entries, folded) {
-    var best = null;
-    entries.forEach(function (entry) {
-      entry.names.forEach(function (name) {
-        if (entry.kind === "value" || !/\d/.test(name) || /\s/.test(name)) {
-          return;
+  // A name that has no page of its own is looked for as it stands in what is shown of each page.
+  function byText(index, typed, best) {
+    index.entries.forEach(function (entry) {
+      if (!best.has(entry.place) && (entry.title + " " + entry.text).toLowerCase().split(/[^\w.\/-]+/).indexOf(typed) >= 0) {
+        best.set(entry.place, 400);
+      }
+    });
+  }
+
+  function byNumber(index, asked, best) {
+    asked.forEach(function (number) {
+      var list = index.numbers[number.kind] || [], low = 0, high = list.length, middle;
+      var least = number.reading - NEAR_ENOUGH * Math.abs(number.reading) * 1.01 - 1e-12;
+      while (low < high) {
+        middle = (low + high) >> 1;
+        if (list[middle].reading < least) { low = middle + 1; } else { high = middle; }
+      }
+      for (; low < list.length; low += 1) {
+        var one = list[low];
+        if (same({ kind: number.kind, reading: one.reading, from: one.from }, number)) {
+          // The nearest of several that are near enough.
+          var off = Math.abs(one.reading - number.reading) / (Math.abs(number.reading) || 1);
+          var score = one.score - 2000 * off;
+          if (score > (best.get(one.place) || 0)) { best.set(one.place, score); }
+        } else if (one.reading > number.reading) {
+          var most = Math.abs(one.reading - number.reading) > 2 * NEAR_ENOUGH * Math.abs(one.reading) + 1e-9;
+          if (most) { break; }
         }
-        var one = { name: name, entry: entry, far: apart(folded, key(name), 3), alike: alike(folded, key(name)) };
-        if (one.far < 4 && (!best || one.far < best.far || (one.far === best.far &&
-            (one.alike > best.alike || (one.alike === best.alike && name < best.name))))) {
-          best = one;
+      }
+    });
+  }
+
+  // What one word finds: place to share of its field, and what the word weighs.
+  function byWord(index, word) {
+    var found = new Map(), digits = /\d/.test(word);
+    function take(known, share) {
+      var list = index.words.get(known);
+      for (var i = 0; i < list.length; i += 2) {
+        var score = list[i + 1] * share;
+        if (score > (found.get(list[i]) || 0)) { found.set(list[i], score); }
+      }
+    }
+    if (word.length > 1) {
+      starting(index.list, word, function (known) {
+        take(known, known === word ? 1 : known.length - word.length < 3 ? 0.85 : 0.6);
+      });
+    } else if (index.words.has(word)) {
+      take(word, 1);
+    }
+    if (!digits && word.length >= 5) {
+      [-1, 0, 1].forEach(function (more) {
+        (index.long[word.length + more] || []).forEach(function (known) {
+          if (known !== word && oneApart(word, known)) { take(known, 0.55); }
+        });
+      });
+    }
+    if (digits) {
+      (index.names.get(key(word)) || []).forEach(function (place) {
+        found.set(place, Math.max(found.get(place) || 0, NAMES));
+      });
+    }
+    var asking = Object.prototype.hasOwnProperty.call(ASKING, word);
+    var rare = Math.log(1 + index.entries.length / (1 + found.size));
+    return { found: found, weight: asking ? rare * ASKING[word] : rare, asking: asking };
+  }
+
+  // The same question in the words of the trade and of the crew.
+  function otherWords(index, words) {
+    var made = [], text = " " + words.join(" ") + " ";
+    index.crew.forEach(function (ways) {
+      ways.forEach(function (way, at) {
+        var phrase = " " + way.join(" ") + " ";
+        if (text.indexOf(phrase) < 0) { return; }
+        (at ? [0] : ways.map(function (_, other) { return other; })).forEach(function (other) {
+          if (other !== at && made.length < 6) {
+            made.push(split(text.replace(phrase, " " + ways[other].join(" ") + " ")));
+          }
+        });
+      });
+    });
+    return made;
+  }
+
+  var NUMBER = 7, MOST_BY_WORD = 740;
+  function byWords(index, words, numbers, asked, share, best, missed) {
+    var all = words.map(function (word) { return byWord(index, word); });
+    function total(some) {
+      return all.reduce(function (sum, one) { return sum + (some(one) ? one.weight : 0); }, asked ? NUMBER : 0);
+    }
+    var whole = total(function () { return true; }), asks = total(function (one) { return !one.asking; });
+    var sums = new Map(), met = new Map(), headed = new Map();
+    function add(place, weight, part, asking) {
+      sums.set(place, (sums.get(place) || 0) + weight * part);
+      if (!asking) { met.set(place, (met.get(place) || 0) + weight); }
+      if (part > NAMES) { headed.set(place, (headed.get(place) || 0) + 1); }
+    }
+    all.forEach(function (one) {
+      one.found.forEach(function (part, place) { add(place, one.weight, part, one.asking); });
+    });
+    if (asked) {
+      numbers.forEach(function (score, place) { add(place, NUMBER, score / 745, false); });
+    }
+    sums.forEach(function (sum, place) {
+      var entry = index.entries[place], cover = asks ? (met.get(place) || 0) / asks : 1;
+      // A title that says little else than what was asked for is nearer than a long one.
+      var spare = Math.max(0, entry.long - (headed.get(place) || 0));
+      var score = share * (MOST_BY_WORD * (sum / whole) * (0.4 + 0.6 * cover) + (BONUS[entry.kind] || 0)) - 15 * Math.min(spare, 6);
+      score = Math.min(score, 790);
+      if (score > (best.get(place) || 0)) {
+        best.set(place, Math.max(score, 1));
+        missed.set(place, cover < 0.8);
+      }
+    });
+  }
+
+  function nearest(index, folded) {
+    var best = null;
+    index.known.forEach(function (one) {
+      var entry = index.entries[one[2]];
+      if (entry.kind === "value" || entry.kind === "number" || entry.kind === "place" || !/\d/.test(one[0]) || /\s/.test(one[0]) ||
+          Math.abs(one[1].length - folded.length) > 3) {
+        return;
+      }
+      var far = apart(folded, one[1], 3);
+      if (far > 3 || (best && far > best.far)) { return; }
+      var made = { name: one[0], entry: entry, far: far, alike: alike(folded, one[1]) };
+      if (!best || far < best.far || made.alike > best.alike || (made.alike === best.alike && made.name < best.name)) {
+        best = made;
+      }
+    });
+    return best;
+  }
+  function nearestNumber(index, asked) {
+    var best = null;
+    asked.forEach(function (number) {
+      (index.numbers[number.kind] || []).forEach(function (one) {
+        var entry = index.entries[one.place], far = Math.abs(one.reading - number.reading);
+        if (entry.kind === "number" && !(number.from && one.from && one.from !== number.from) && (!best || far < best.far)) {
+          best = { name: entry.keys[0], entry: entry, far: far };
         }
       });
     });
@@ -223,61 +465,76 @@
       one.entry.address < other.entry.address ? -1 : one.entry.address > other.entry.address ? 1 : one.entry.place - other.entry.place);
   }
 
-  function find(entries, question) {
+  // What a card says of itself, held against this copy.
+  function ofCard(index, card) {
+    var places = index.names.get(key(card[1]));
+    if (!places) {
+      return null;
+    }
+    var entry = index.entries[places[0]], signs = card[3].toLowerCase();
+    var words = !entry.digest ? "this copy cannot tell whether the card or label is up to date" :
+      signs.indexOf(entry.digest) === 0 ? "the card fits this copy" :
+      "THE CARD WAS PRINTED FROM ANOTHER TEXT than this copy holds: go by this page and have the card replaced";
+    return { results: [{ entry: entry, score: 1000 }], all: 1, note: words, near: null, card: true };
+  }
+
+  function find(index, question) {
     var typed = question.trim().toLowerCase();
     var folded = key(question);
     if (!folded) {
-      return { results: [], all: 0, note: "" };
+      return { results: [], all: 0, note: "", near: null };
     }
-    var asked = quantities(question);
-    var rest = question;
+    var card = CARD.exec(question), told = card && ofCard(index, card);
+    if (told) {
+      return told;
+    }
+    var asked = quantities(question), rest = question;
     asked.forEach(function (quantity) { rest = rest.replace(quantity.text, " "); });
-    var words = split(rest);
-    var results = [], partly = [];
-    if (WHOLE.test(folded) || (IN_PART.test(folded) && entries.some(function (entry) { return byName(entry, folded, typed); }))) {
+    var words = split(rest), best = new Map(), numbers = new Map(), missed = new Map();
+    var named = !asked.length && /\d/.test(folded) &&
+      (/^[a-z]+[-./_]?[a-z]*[-./_]?\d[\w-]*$/.test(typed) || /^[a-z]{4}\s?\d[a-z0-9]{2}$/.test(typed) || /^[a-z]{2}[\s-]+[a-z]{2}[\s-]+\w+$/.test(typed));
+    byName(index, folded, typed, best);
+    if (named) {
+      // Other words that hold the name, `G-07` in a text, come after what has it; parts of a name find nothing.
+      byText(index, typed, best);
       words = [];
+    } else if (IN_PART.test(folded) && best.size) {
+      words = [];
+    } else {
+      if (asked.length) { byNumber(index, asked, numbers); }
+      if (words.length) {
+        byWords(index, words, numbers, asked.length, 1, best, missed);
+        otherWords(index, words).forEach(function (other) {
+          byWords(index, other, numbers, asked.length, 0.95, best, missed);
+        });
+      } else {
+        numbers.forEach(function (score, place) { best.set(place, Math.max(score, best.get(place) || 0)); });
+      }
     }
-    entries.forEach(function (entry) {
-      var score = byName(entry, folded, typed);
-      var missing = 0, sum = 0;
-      words.forEach(function (word) {
-        var found = byWord(entry, word);
-        sum += found;
-        missing += found ? 0 : 1;
-      });
-      if (asked.length) {
-        var number = byNumber(entry, asked);
-        sum += number;
-        missing += number ? 0 : 1;
-      }
-      if (entry.kind === "value") {
-        sum *= 0.8;
-      }
-      if (score || (sum && !missing)) {
-        results.push({ entry: entry, score: Math.max(score, Math.min(sum, 790)) });
-      } else if (sum) {
-        partly.push({ entry: entry, score: sum });
-      }
+    var results = [], partly = [];
+    best.forEach(function (score, place) {
+      if (score > 0) { (missed.get(place) ? partly : results).push({ entry: index.entries[place], score: score }); }
     });
-    var note = "";
-    var near = null;
+    var said = "", near = null;
     // Has the form of a name, or the one word asked for holds a digit: then nothing like it is offered
     // as an answer, only as the nearest name there is.
-    var single = !asked.length && /\d/.test(folded) && (words.length < 2 || /^[a-z]{4}[a-z0-9]{3}$/.test(folded) || /^[a-z]{2}[\s-]+[a-z]{2}[\s-]+\w+$/.test(typed));
+    var single = !asked.length && /\d/.test(folded) && (words.length < 2 || named);
     if (!results.length && single) {
-      near = nearest(entries, folded);
-      note = /[a-z]/.test(folded) ? "no such tag" : "no such number";
+      near = nearest(index, folded);
+      said = /[a-z]/.test(folded) ? "no such tag" : "no such number";
       partly = [];
-    } else if (!results.length && asked.length && !words.length) {
-      note = "no such number";
+    } else if (!results.length && asked.length && (!words.length || !numbers.size)) {
+      said = "no such number";
+      near = nearestNumber(index, asked);
+      partly = words.length ? partly : [];
     } else if (!results.length && partly.length) {
-      results = partly;
-      note = "not every word was found";
+      said = "not every word was found";
     } else if (!results.length) {
-      note = "nothing found";
+      said = "nothing found";
     }
+    results = results.length ? results : partly;
     results.sort(order);
-    return { results: results.slice(0, MOST), all: results.length, note: note, near: near };
+    return { results: results.slice(0, MOST), all: results.length, note: said, near: near };
   }
 
   window.garboardFind = { ready: ready, find: find, quantities: quantities, key: key };
@@ -285,12 +542,18 @@
   // ---- the box ----
 
   var root = document.documentElement.getAttribute("data-root");
-  if (root === null) {
+  var way = window.garboardWay || (root === null ? null : function (path, anchor) {
+    return root + path + ".html" + (anchor ? "#" + anchor : "");
+  });
+  if (!way) {
     return;
   }
-  var entries = null, waiting = [];
+  var known = null, waiting = [];
   function load(then) {
-    if (entries) {
+    if (!known && window.garboardIndex) {
+      known = ready(window.garboardIndex);
+    }
+    if (known) {
       then();
       return;
     }
@@ -301,8 +564,14 @@
     var script = document.createElement("script");
     script.src = root + "assets/find-index.js";
     script.onload = function () {
-      entries = ready(window.garboardIndex);
+      known = ready(window.garboardIndex);
       waiting.splice(0).forEach(function (one) { one(); });
+    };
+    script.onerror = function () {
+      waiting.length = 0;
+      document.querySelectorAll(".find .count").forEach(function (count) {
+        count.textContent = "the list of what can be found is missing from this copy: use A to Z, or the contents";
+      });
     };
     document.head.appendChild(script);
   }
@@ -313,32 +582,40 @@
     parent.appendChild(made);
     return made;
   }
+  function add(list, result) {
+    var entry = result.entry;
+    var link = line(line(list, "li", ""), "a", "");
+    link.href = way(entry.path, entry.anchor);
+    line(link, "b", entry.title);
+    line(link, "span", [entry.kind, entry.system].filter(Boolean).join(", "));
+    if (entry.review) {
+      line(link, "span", entry.review).className = /^DO NOT USE/.test(entry.review) ? "state never" : "state";
+    }
+    if (entry.text) {
+      line(link, "span", entry.text);
+    }
+  }
   function show(box, list, count) {
-    var answer = find(entries, box.value);
+    var answer = find(known, box.value), question = box.value;
     list.textContent = "";
-    answer.results.forEach(function (result) {
-      var entry = result.entry;
-      var link = line(line(list, "li", ""), "a", "");
-      link.href = root + entry.address;
-      line(link, "b", entry.title);
-      line(link, "span", [entry.kind, entry.system].filter(Boolean).join(", "));
-      if (entry.review) {
-        line(link, "span", entry.review).className = /^DO NOT USE/.test(entry.review) ? "state never" : "state";
-      }
-      if (entry.text) {
-        line(link, "span", entry.text);
-      }
-    });
     count.textContent = "";
-    if (!box.value.trim()) {
+    if (!question.trim()) {
       return;
+    }
+    answer.results.slice(0, AT_ONCE).forEach(function (result) { add(list, result); });
+    if (answer.results.length > AT_ONCE) {
+      setTimeout(function () {
+        if (box.value === question && list.childElementCount === AT_ONCE) {
+          answer.results.slice(AT_ONCE).forEach(function (result) { add(list, result); });
+        }
+      }, 150);
     }
     var found = answer.all ? answer.all + " found" + (answer.all > MOST ? ", the first " + MOST + " shown" : "") : "";
     count.textContent = [answer.note, found].filter(Boolean).join("; ");
     if (answer.near) {
       count.appendChild(document.createTextNode("; nearest "));
       var link = line(count, "a", answer.near.name);
-      link.href = root + answer.near.entry.address;
+      link.href = way(answer.near.entry.path, answer.near.entry.anchor);
     }
   }
 
@@ -355,11 +632,12 @@
     part.addEventListener("keydown", function (event) {
       var links = Array.prototype.slice.call(list.querySelectorAll("a"));
       var at = links.indexOf(document.activeElement);
-      if (event.key === "ArrowDown" || (event.key === "Enter" && event.target === box)) {
-        if (links[at + 1]) {
-          event.preventDefault();
-          links[at + 1].focus();
-        }
+      if (event.key === "Enter" && event.target === box) {
+        event.preventDefault();
+        if (links[0]) { links[0].click(); }
+      } else if (event.key === "ArrowDown" && links[at + 1]) {
+        event.preventDefault();
+        links[at + 1].focus();
       } else if (event.key === "ArrowUp" && at >= 0) {
         event.preventDefault();
         (links[at - 1] || box).focus();
@@ -374,7 +652,7 @@
       if (without) {
         without.hidden = true;
       }
-      var asked = decodeURIComponent(location.hash.slice(1));
+      var asked = window.garboardWay ? "" : decodeURIComponent(location.hash.slice(1));
       if (asked) {
         box.value = asked;
         ask();
