@@ -128,18 +128,42 @@ class Joined:
         Raises:
             NoSheetError: There is no sheet in it.
         """
-        sheet = LexborHTMLParser(html).css_first(ARTICLE)
-        if sheet is None:
-            raise NoSheetError(f"{path}: there is no sheet on this page")
-        for part in sheet.css("script, style, link, base, meta"):
+        return self.parts(path, html, ARTICLE)[0]
+
+    def parts(self, path: str, html: str, *selectors: str) -> list[str]:
+        """Several parts of one page, such as its sheet and its bar, each as a piece of the document.
+
+        Args:
+            path: Path of the page in the site, without `.html`.
+            html: The finished page.
+            selectors: Each names a part, as a stylesheet does; the first that fits is taken.
+
+        Returns:
+            The parts as HTML, in the order asked for; a sheet among them bears the id of the page.
+
+        Raises:
+            NoSheetError: There is no such part in it.
+        """
+        page = LexborHTMLParser(html)
+        made: list[str] = []
+        for selector in selectors:
+            part = page.css_first(selector)
+            if part is None:
+                raise NoSheetError(f"{path}: there is no {selector} on this page")
+            made.append(self._taken(path, part))
+        return made
+
+    def _taken(self, path: str, whole: LexborNode) -> str:
+        for part in whole.css("script, style, link, base, meta"):
             if not (self._programs and part.attributes.get("type") == "application/json"):
                 part.decompose()
-        for part in sheet.css("[autofocus]"):
+        for part in whole.css("[autofocus]"):
             del part.attrs["autofocus"]  # one document opens on one page, not in a field of another
-        for part in sheet.css("*"):
+        for part in whole.css("*"):
             self._mend(path, part)
-        sheet.attrs["id"] = place(path)
-        return sheet.html or ""
+        if whole.tag == "article":
+            whole.attrs["id"] = place(path)
+        return whole.html or ""
 
     def _mend(self, path: str, part: LexborNode) -> None:
         """Lead everything in one element to where it now is."""

@@ -116,8 +116,21 @@ def test_what_only_looks_like_a_mark_is_text() -> None:
     assert 'title="<a href=#x id=y>"' in (made.html or "").replace("&lt;", "<").replace("&gt;", ">")
 
 
+def test_the_bar_of_a_page_is_led_like_its_sheet() -> None:
+    text = (
+        '<nav class="bar"><a href="../index.html">Home</a></nav><article class="sheet"></article>'
+    )
+
+    made = Joined(PATHS, lambda _: None).parts("id/SA-PR-001", text, "nav.bar", "article.sheet")
+
+    assert made == [
+        '<nav class="bar"><a href="#index">Home</a></nav>',
+        '<article class="sheet" id="id/SA-PR-001"></article>',
+    ]
+
+
 def test_a_page_without_a_sheet_is_named() -> None:
-    with pytest.raises(NoSheetError, match="index: there is no sheet"):
+    with pytest.raises(NoSheetError, match=r"index: there is no article\.sheet"):
         Joined(PATHS, lambda _: None).article("index", "<p>nothing</p>")
 
 
