@@ -28,8 +28,8 @@ class Built:
 
     @property
     def pages(self) -> list[Path]:
-        """Every page, in order."""
-        return sorted(self.site.rglob("*.html"))
+        """Every page, in order; a file that holds the whole handbook is none."""
+        return sorted(set(self.site.rglob("*.html")) - set(self.site.glob("*-handbook.html")))
 
 
 def copy_demo(folder: Path) -> Path:

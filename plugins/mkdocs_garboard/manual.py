@@ -3,7 +3,7 @@
 from importlib.resources import files
 
 from garboard.handbook import Handbook
-from garboard.views.contents import Entry
+from garboard.views.contents import Entry, Section
 from garboard.views.page import Copy, Page
 from garboard.views.values_data import CSV, JSON, values_csv, values_json
 from mkdocs_garboard.furniture import Furniture, Surroundings
@@ -78,6 +78,16 @@ class Manual:
     def around(self, page: Page) -> Surroundings:
         """What our own theme puts around a page."""
         return self._furniture.around(page)
+
+    @property
+    def vessel(self) -> str:
+        """Her name."""
+        return self._handbook.vessel
+
+    @property
+    def contents(self) -> tuple[Section, ...]:
+        """The contents, section by section."""
+        return tuple(self._handbook.contents)
 
     @property
     def copy(self) -> Copy:

@@ -13,8 +13,11 @@ from pathlib import Path
 from posixpath import dirname, join, normpath
 from urllib.parse import unquote
 
+from selectolax.lexbor import LexborHTMLParser
+
 from garboard.views.contents import Entry
 from garboard.views.page import Fold, Message, Page, Steps
+from mkdocs_garboard.joined import place
 
 __all__ = ["SiteCheck", "off_site"]
 
@@ -30,6 +33,8 @@ STYLED = re.compile(r"(?:url\(|@import)\s*[\"']?\s*([^\"')\s;]+)")
 STYLE = re.compile(r"<style[^>]*>(.*?)</style>", re.DOTALL)
 NOT_LOADED = ("canonical", "next", "prev", "author", "license")
 """Links of a page's head that lead somewhere and load nothing."""
+ONE_FILE = 'class="one-file"'
+"""How a file that holds all pages is known."""
 OFF_SITE = re.compile(r"(?:[a-zA-Z][a-zA-Z0-9+.-]*:|//)")
 
 
@@ -60,6 +65,8 @@ class SiteCheck:
                 self._read(name)
         for name in sorted(self._tags):
             yield from (f"{name}: {fault}" for fault in self._page(name, manifest.get(name)))
+        for name in sorted(name for name in self._tags if ONE_FILE in self._text[name]):
+            yield from (f"{name}: {fault}" for fault in self._whole(name, manifest.values()))
         for entry in entries:
             if fault := self._landing(f"{entry.path}.html", entry.anchor):
                 yield f"Find: {entry.title}: {fault}"
@@ -85,6 +92,21 @@ class SiteCheck:
             written = letters(self._text[name])
             yield from (
                 f"does not say: {text}" for text in must_say(page) if letters(text) not in written
+            )
+
+    def _whole(self, name: str, pages: Iterable[Page]) -> Iterator[str]:
+        """What a file that holds the whole handbook does not say in the article of its page."""
+        sheets = LexborHTMLParser(self._text[name]).css("article.sheet")
+        said = {sheet.attributes.get("id"): "".join(sheet.text().split()) for sheet in sheets}
+        for page in pages:
+            written = said.get(place(page.path))
+            if written is None:
+                yield f"the page {page.path} is not in it"
+                continue
+            yield from (
+                f"{page.path} does not say: {text}"
+                for text in must_say(page)
+                if letters(text) not in written
             )
 
     def _tag(self, name: str, tag: str, parts: dict[str, str]) -> Iterator[str]:

@@ -31,7 +31,8 @@ class Site:
 
     @property
     def pages(self) -> list[Path]:
-        return sorted(self.folder.rglob("*.html"))
+        """Every page; a file that holds the whole handbook is none."""
+        return sorted(set(self.folder.rglob("*.html")) - set(self.folder.glob("*-handbook.html")))
 
 
 Build = Callable[..., Site]

@@ -38,15 +38,12 @@
   window.addEventListener("hashchange", land);
   land();
 
-  var back = document.querySelector("[data-back]");
-  if (back) {
-    back.addEventListener("click", function (event) {
-      if (window.history.length > 1) {
-        event.preventDefault();
-        window.history.back();
-      }
-    });
-  }
+  document.addEventListener("click", function (event) {
+    if (event.target.closest("[data-back]") && window.history.length > 1) {
+      event.preventDefault();
+      window.history.back();
+    }
+  });
 
   document.querySelectorAll(".light").forEach(function (group) {
     group.hidden = false;
