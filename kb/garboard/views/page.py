@@ -8,6 +8,7 @@ Markdown and sanitises; everything else is shown as it is, escaped.
 from dataclasses import dataclass, field
 
 from garboard.errors import Diagnostic, Where
+from garboard.views.by_hand import ToSign
 from garboard.views.figures import (
     Drawing,
     HowSure,
@@ -58,6 +59,7 @@ __all__ = [
     "Table",
     "Tick",
     "Tiles",
+    "ToSign",
     "WorkedLine",
 ]
 
@@ -276,6 +278,7 @@ Block = (
     | Drawing
     | Schematic
     | Tiles
+    | ToSign
     | Fold
 )
 

@@ -1,0 +1,212 @@
+"""The first day aboard: what could hurt, who is in charge, what is shown, what may be touched.
+
+Two sheets of A4 that somebody walks through with a newcomer. What is said to everybody alike stands
+here as common practice of ships, without a source; all else comes from the records.
+"""
+
+from collections.abc import Iterator
+
+from garboard.book import Book
+from garboard.records.alarm import Alarm
+from garboard.records.hazard import Hazard
+from garboard.records.procedure import Procedure, Second, Use
+from garboard.records.standing import has_left
+from garboard.records.system import ServiceStatus, System
+from garboard.views.crew import in_a_row, in_charge, known_as
+from garboard.views.draft import Draft
+from garboard.views.inline import cell
+from garboard.views.messages import message_of, worst_first
+from garboard.views.page import (
+    Block,
+    Bullets,
+    Cell,
+    Column,
+    Heading,
+    Link,
+    Paragraph,
+    Row,
+    Run,
+    Strong,
+    Table,
+    ToSign,
+)
+from garboard.views.runs import plain
+from garboard.views.system_pages import system_key
+
+__all__ = ["first_day"]
+
+WORST = 4
+"""Hazards that stand in full; all others are one line below them and a link."""
+MOST_WORDS = 10
+TOUCH = {
+    ServiceStatus.SKETCH: "touch nothing; it is not built",
+    ServiceStatus.BUILDING: "touch nothing without the person in charge; it is being built",
+    ServiceStatus.IN_TEST: "touch nothing alone; it runs for tests only",
+    ServiceStatus.IN_SERVICE: "by its procedures, and what you have been shown",
+}
+STOP = (
+    "Anyone may stop work. Say \u201cstop\u201d; nobody has to agree first, and nobody asks who was right"
+    " before it is safe."
+)
+RAISE = (
+    "What is not as this book says, or looks wrong to you, is a finding. Tell the person in charge at once"
+    " where somebody could be hurt. Then write down what you saw in your own words, where (the plate on"
+    " the part), the day and the hour. Nobody changes your words."
+)
+
+
+def first_day(draft: Draft) -> None:
+    """The page."""
+    book = draft.book
+    found = worst_first([one for one in book.of_kind(Hazard) if not has_left(one)])
+    draft.messages = tuple(message_of(book, one) for one in found[:WORST])
+    draft.add(*_more_hazards(book, found[WORST:]))
+    draft.add(Heading("Stop, and say so"), Paragraph((Strong(STOP),)), Paragraph((RAISE,)))
+    draft.add(*_in_charge(book), *_alarms(book), *_systems(book), *_not_alone(book))
+    draft.add(*_orientation(book), *_words(book, draft))
+
+
+def _more_hazards(book: Book, rest: list[Hazard]) -> Iterator[Block]:
+    """The others by word and title, so that two sheets hold them all."""
+    if rest:
+        runs: list[Run] = [Strong("And: ")]
+        for one in rest:
+            runs += [f"{message_of(book, one).word} ", Link(str(one.id), one.title), "; "]
+        yield Paragraph((*runs[:-1], "."))
+    yield Paragraph(
+        (
+            "What anybody entered is here; what nobody thought of is not. ",
+            Link("registers/hazards", "All hazards"),
+        ),
+        quiet=True,
+    )
+
+
+def _in_charge(book: Book) -> Iterator[Block]:
+    yield Heading("Who is in charge")
+    names = in_a_row(known_as(book, one) for one in in_charge(book))
+    if names:
+        yield Paragraph(("In charge aboard today: ", Strong(names), "."))
+    else:
+        yield Paragraph((Strong("Nobody in charge is written down as aboard today: ask first."),))
+    defers = ", ".join(book.content.vessel.defers_to)
+    if defers:
+        yield Paragraph((f"Whatever this book says, these decide: {defers}.",))
+
+
+def _alarms(book: Book) -> Iterator[Block]:
+    """Each alarm as the panel words it, with the first thing to do."""
+    found = sorted(
+        (one for one in book.of_kind(Alarm) if not has_left(one)),
+        key=lambda one: one.wording or one.title,
+    )
+    yield Heading("Alarms, and what to do first")
+    rows = tuple(
+        Row(
+            (
+                (Link(str(one.id), one.wording or one.title),),
+                cell(book, one.first[0]) if one.first else ("call the person in charge",),
+            )
+        )
+        for one in found
+    )
+    titles = ("the panel says", "do first")
+    yield Table("", tuple(Column(one) for one in titles), rows, "No alarm is recorded.")
+    yield Paragraph(("Any other alarm, and any you do not know: call the person in charge.",))
+
+
+def _systems(book: Book) -> Iterator[Block]:
+    yield Heading("What you may touch")
+    rows = tuple(
+        Row(
+            (
+                (Link(system_key(one), one.title),),
+                (Strong(str(_status(book, one))),),
+                (TOUCH[_status(book, one)],),
+            )
+        )
+        for one in book.systems.values()
+    )
+    yield Table("", tuple(Column(one) for one in ("system", "it is", "you may")), rows)
+
+
+def _status(book: Book, system: System) -> ServiceStatus:
+    return book.held.get(system.code, system.status)
+
+
+def _not_alone(book: Book) -> Iterator[Block]:
+    """What nobody new does alone: all of it, and some of it nobody at all."""
+    yield Heading("What you may not do alone")
+    yield Paragraph(
+        (
+            Strong("Everything that has a procedure, "),
+            "until somebody who can do it alone has watched you and wrote it down: ",
+            Link("people/who-may-do-what", "who may do what"),
+            ". Never go alone into a closed space, and never take off a lock or a tag that is not yours.",
+        )
+    )
+    two = [one for one in book.of_kind(Procedure) if not has_left(one) and _needs_two(one)]
+    if two:
+        runs: list[Run] = ["Nobody does these alone: "]
+        for one in two:
+            runs += [Link(str(one.id), str(one.id)), f" {one.title}", "; "]
+        yield Paragraph((*runs[:-1], "."))
+
+
+def _needs_two(one: Procedure) -> bool:
+    """Whether a procedure says itself that one person is not enough."""
+    seconds = any(step.second not in (None, Second.NONE) for step in one.steps)
+    number = (one.people or "").split(maxsplit=1)
+    alone = not number or number[0].casefold().rstrip(",;") in ("one", "1", "any")
+    return seconds or not alone or one.use is Use.ISOLATION
+
+
+def _orientation(book: Book) -> Iterator[Block]:
+    items = book.content.vessel.orientation
+    yield Heading("What you are shown today")
+    if not items:
+        yield Paragraph(
+            (Strong("No list is written."), " It stands under orientation: in handbook.yml.")
+        )
+        return
+    yield ToSign(
+        "Walked through together",
+        ("shown by", "seen, and the day"),
+        tuple(cell(book, one) for one in items),
+        "shown",
+    )
+    yield Paragraph(
+        ("Afterwards the person who showed you writes the day into the list of people.",),
+        quiet=True,
+    )
+
+
+def _words(book: Book, draft: Draft) -> Iterator[Block]:
+    """The words of this vessel that stand on this page."""
+    said = " ".join(_said(draft)).casefold()
+    found = [
+        (word, term)
+        for word, term in book.content.glossary.items()
+        if word.casefold() in said and term.crew_words
+    ]
+    yield Heading("Words of this vessel")
+    items: list[Cell] = [
+        (Strong(word), f": {term.means}. The crew says: {', '.join(term.crew_words)}.")
+        for word, term in found[:MOST_WORDS]
+    ]
+    if items:
+        yield Bullets(tuple(items))
+    yield Paragraph((Link("registers/glossary", "All words"),))
+
+
+def _said(draft: Draft) -> Iterator[str]:
+    """The words that are on the page so far."""
+    for message in draft.messages:
+        yield from (plain(one) for one in (message.hazard, message.harm, message.avoid))
+    for block in draft.blocks:
+        if isinstance(block, Table):
+            yield from (plain(one) for row in block.rows for one in row.cells)
+        elif isinstance(block, ToSign):
+            yield from (plain(one) for one in block.rows)
+        elif isinstance(block, Paragraph):
+            yield plain(block.runs)
