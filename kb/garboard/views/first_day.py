@@ -18,8 +18,6 @@ from garboard.views.inline import cell
 from garboard.views.messages import message_of, worst_first
 from garboard.views.page import (
     Block,
-    Bullets,
-    Cell,
     Column,
     Heading,
     Link,
@@ -35,23 +33,23 @@ from garboard.views.system_pages import system_key
 
 __all__ = ["first_day"]
 
-WORST = 4
-"""Hazards that stand in full; all others are one line below them and a link."""
-MOST_WORDS = 10
+WORST = 3
+"""Dangers that stand in full, or one hazard where none is a danger; all others are named below them."""
+MOST_WORDS = 4
 TOUCH = {
-    ServiceStatus.SKETCH: "touch nothing; it is not built",
-    ServiceStatus.BUILDING: "touch nothing without the person in charge; it is being built",
-    ServiceStatus.IN_TEST: "touch nothing alone; it runs for tests only",
-    ServiceStatus.IN_SERVICE: "by its procedures, and what you have been shown",
+    ServiceStatus.IN_SERVICE: "what you have been shown, by its procedures",
+    ServiceStatus.IN_TEST: "nothing alone: it runs for tests only",
+    ServiceStatus.BUILDING: "nothing without the person in charge: it is being built",
+    ServiceStatus.SKETCH: "nothing: it is not built",
 }
 STOP = (
     "Anyone may stop work. Say \u201cstop\u201d; nobody has to agree first, and nobody asks who was right"
     " before it is safe."
 )
 RAISE = (
-    "What is not as this book says, or looks wrong to you, is a finding. Tell the person in charge at once"
-    " where somebody could be hurt. Then write down what you saw in your own words, where (the plate on"
-    " the part), the day and the hour. Nobody changes your words."
+    "What is not as this book says, or looks wrong to you, is a finding. Tell the person in charge, at once"
+    " where somebody could be hurt; then write what you saw, where (the plate on the part), day and hour."
+    " Nobody changes your words."
 )
 
 
@@ -59,8 +57,10 @@ def first_day(draft: Draft) -> None:
     """The page."""
     book = draft.book
     found = worst_first([one for one in book.of_kind(Hazard) if not has_left(one)])
-    draft.messages = tuple(message_of(book, one) for one in found[:WORST])
-    draft.add(*_more_hazards(book, found[WORST:]))
+    messages = tuple(message_of(book, one) for one in found)
+    full = max(1, min(WORST, sum(one.word == "DANGER" for one in messages)))
+    draft.messages = messages[:full]
+    draft.add(*_more_hazards(book, found[full:]))
     draft.add(Heading("Stop, and say so"), Paragraph((Strong(STOP),)), Paragraph((RAISE,)))
     draft.add(*_in_charge(book), *_alarms(book), *_systems(book), *_not_alone(book))
     draft.add(*_orientation(book), *_words(book, draft))
@@ -72,26 +72,16 @@ def _more_hazards(book: Book, rest: list[Hazard]) -> Iterator[Block]:
         runs: list[Run] = [Strong("And: ")]
         for one in rest:
             runs += [f"{message_of(book, one).word} ", Link(str(one.id), one.title), "; "]
-        yield Paragraph((*runs[:-1], "."))
-    yield Paragraph(
-        (
-            "What anybody entered is here; what nobody thought of is not. ",
-            Link("registers/hazards", "All hazards"),
-        ),
-        quiet=True,
-    )
+        yield Paragraph((*runs[:-1], ". ", Link("registers/hazards", "All hazards"), "."))
 
 
 def _in_charge(book: Book) -> Iterator[Block]:
     yield Heading("Who is in charge")
     names = in_a_row(known_as(book, one) for one in in_charge(book))
-    if names:
-        yield Paragraph(("In charge aboard today: ", Strong(names), "."))
-    else:
-        yield Paragraph((Strong("Nobody in charge is written down as aboard today: ask first."),))
     defers = ", ".join(book.content.vessel.defers_to)
-    if defers:
-        yield Paragraph((f"Whatever this book says, these decide: {defers}.",))
+    above = f" Whatever this book says, these decide: {defers}." if defers else ""
+    nobody = "Nobody in charge is written down as aboard today: ask first."
+    yield Paragraph((Strong(f"{names}, aboard today." if names else nobody), above))
 
 
 def _alarms(book: Book) -> Iterator[Block]:
@@ -116,18 +106,16 @@ def _alarms(book: Book) -> Iterator[Block]:
 
 
 def _systems(book: Book) -> Iterator[Block]:
+    """Systems by what binds them, those that run first."""
     yield Heading("What you may touch")
-    rows = tuple(
-        Row(
-            (
-                (Link(system_key(one), one.title),),
-                (Strong(str(_status(book, one))),),
-                (TOUCH[_status(book, one)],),
-            )
-        )
-        for one in book.systems.values()
-    )
-    yield Table("", tuple(Column(one) for one in ("system", "it is", "you may")), rows)
+    rows = []
+    for status, words in TOUCH.items():
+        found = [one for one in book.systems.values() if _status(book, one) is status]
+        if found:
+            names = [run for one in found for run in (Link(system_key(one), one.title), "; ")]
+            rows.append(Row(((Strong(str(status)),), tuple(names[:-1]), (words,))))
+    titles = ("it is", "system", "you may")
+    yield Table("", tuple(Column(one) for one in titles), tuple(rows), "No system is recorded.")
 
 
 def _status(book: Book, system: System) -> ServiceStatus:
@@ -147,10 +135,11 @@ def _not_alone(book: Book) -> Iterator[Block]:
     )
     two = [one for one in book.of_kind(Procedure) if not has_left(one) and _needs_two(one)]
     if two:
-        runs: list[Run] = ["Nobody does these alone: "]
-        for one in two:
-            runs += [Link(str(one.id), str(one.id)), f" {one.title}", "; "]
-        yield Paragraph((*runs[:-1], "."))
+        said = "1 procedure asks" if len(two) == 1 else f"{len(two)} procedures ask"
+        words = (
+            f"{said} for two people or more, from whoever it is; each says so before its step 1."
+        )
+        yield Paragraph((words,))
 
 
 def _needs_two(one: Procedure) -> bool:
@@ -171,7 +160,7 @@ def _orientation(book: Book) -> Iterator[Block]:
         return
     yield ToSign(
         "Walked through together",
-        ("shown by", "seen, and the day"),
+        ("signed by both, day",),
         tuple(cell(book, one) for one in items),
         "shown",
     )
@@ -190,13 +179,10 @@ def _words(book: Book, draft: Draft) -> Iterator[Block]:
         if word.casefold() in said and term.crew_words
     ]
     yield Heading("Words of this vessel")
-    items: list[Cell] = [
-        (Strong(word), f": {term.means}. The crew says: {', '.join(term.crew_words)}.")
-        for word, term in found[:MOST_WORDS]
-    ]
-    if items:
-        yield Bullets(tuple(items))
-    yield Paragraph((Link("registers/glossary", "All words"),))
+    runs: list[Run] = []
+    for word, term in found[:MOST_WORDS]:
+        runs += [Strong(word), f": {term.means} (the crew: {', '.join(term.crew_words)}). "]
+    yield Paragraph((*runs, Link("registers/glossary", "All words")))
 
 
 def _said(draft: Draft) -> Iterator[str]:

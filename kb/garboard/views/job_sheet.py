@@ -1,6 +1,7 @@
 """A job on one side of A4: the work, what can hurt, isolation as it stands now, holds, people, parts."""
 
 from collections.abc import Iterator
+from typing import TypeGuard
 
 from garboard.book import Book
 from garboard.changes.competence import alone_aboard, helped_aboard, skills_of
@@ -19,10 +20,8 @@ from garboard.views.inline import cell, day, person
 from garboard.views.messages import message_of, worst_first
 from garboard.views.page import (
     Block,
-    Bullets,
     Cell,
     Facts,
-    Heading,
     Link,
     Paragraph,
     Photo,
@@ -44,7 +43,7 @@ def job_key(job: Record) -> str:
     return f"jobs/{job.id}"
 
 
-def has_sheet(record: Record) -> bool:
+def has_sheet(record: Record) -> TypeGuard[Job]:
     """Whether a record is a job that may still be done."""
     job = isinstance(record, WorkPackage | MaintenanceTask)
     return job and not has_left(record) and not refused(record)
@@ -80,11 +79,8 @@ def _fill(draft: Draft, job: Job) -> None:
                 )
             )
         )
-    draft.add(Facts(tuple(_work(book, job))))
-    draft.add(Heading("Isolation, as it stands today"), *_isolation(book, job))
-    draft.add(*_holds(book, job), *_picture(book, job))
-    draft.add(Heading("Who can do it"), *_people(book, job))
-    draft.add(*_by_hand(book, job))
+    rows = (*_work(book, job), *_isolation(book, job), *_holds(book, job), *_people(book, job))
+    draft.add(*_picture(book, job), Facts(rows), *_by_hand(book, job))
 
 
 def _work(book: Book, job: Job) -> Iterator[tuple[str, Cell]]:
@@ -94,9 +90,6 @@ def _work(book: Book, job: Job) -> Iterator[tuple[str, Cell]]:
         "makes_true": "makes true",
         "done_means": "done means",
         "every": "every",
-        "space": "space",
-        "crew": "crew",
-        "effort": "time",
         "standby": "stand-by",
     }
     for name, label in names.items():
@@ -104,6 +97,10 @@ def _work(book: Book, job: Job) -> Iterator[tuple[str, Cell]]:
         if line:
             yield label, line
     if isinstance(job, WorkPackage):
+        asked = [line_of(book, job, name) for name in ("space", "crew", "effort")]
+        runs = [run for line in asked if line for run in (*line, "; ")]
+        if runs:
+            yield "where, who, time", tuple(runs[:-1])
         yield from _before(book, job)
     tags = sorted(tags_of(job, book.records))
     if tags:
@@ -112,14 +109,12 @@ def _work(book: Book, job: Job) -> Iterator[tuple[str, Cell]]:
             "touches",
             (*(run for tag in tags[:MOST_PARTS] for run in (Plate(tag), " ")), more),
         )
-    tools = dict.fromkeys(
-        (*getattr(job, "tools", ()), *(tool for one in _by(book, job) for tool in one.tools))
-    )
-    if tools:
-        yield "tools", (", ".join(tools),)
+    tools = getattr(job, "tools", ()) or [tool for one in _by(book, job)[:1] for tool in one.tools]
     wear = dict.fromkeys(item for one in _by(book, job) for item in one.ppe)
-    if wear:
-        yield "wear", (", ".join(wear),)
+    bring = [f"tools: {', '.join(tools)}"] if tools else []
+    bring += [f"wear: {', '.join(wear)}"] if wear else []
+    if bring:
+        yield "bring", (". ".join(bring),)
     parts = tuple(run for part in job.parts for run in (*_part(book, part), "; "))[:-1]
     if parts:
         yield "parts", parts
@@ -158,31 +153,24 @@ def _part(book: Book, part: str) -> Cell:
     return (Link(f"registers/spares#{part}", part), f" {spare.name}: ", said)
 
 
-def _isolation(book: Book, job: Job) -> Iterator[Block]:
+def _isolation(book: Book, job: Job) -> Iterator[tuple[str, Cell]]:
     """Which procedure isolates, and whether it may be used today."""
-    asked = [one for one in _by(book, job) if _isolates(job, one)]
-    if not asked:
-        yield Paragraph(
-            (
-                Strong("No isolation is named for this job. "),
-                "Open nothing that holds pressure, voltage, water or fuel: ask the person in charge first.",
-            )
-        )
-    for one in asked:
-        link: Cell = (Link(str(one.id), str(one.id)), f" {one.title}, revision {one.revision}: ")
+    runs: list[Run] = []
+    for one in _by(book, job):
+        if not _isolates(job, one):
+            continue
         wrong = _wrong_with(book, one)
-        if wrong:
-            yield Paragraph(
-                (Strong("Do not use it as it stands. "), *link, *cell(book, wrong), ".")
-            )
-        else:
-            yield Paragraph((*link, "issued, and every signature on it stands."))
-    yield Paragraph(
-        (
-            "What is shut now is what hangs on the plant: look at each lock and tag, prove zero, then write it"
-            " below.",
-        )
-    )
+        runs += [Strong("Do not use it as it stands: ")] if wrong else []
+        runs += [Link(str(one.id), str(one.id)), f" {one.title}, revision {one.revision}: "]
+        runs += [*cell(book, wrong), ". "] if wrong else ["issued, every signature on it stands. "]
+    if runs:
+        runs.append("Look at each lock and tag, prove zero, sign below.")
+    else:
+        runs = [
+            Strong("None is named for this job. "),
+            "Open nothing that holds pressure, voltage, water or fuel: ask the person in charge first.",
+        ]
+    yield "isolation today", tuple(runs)
 
 
 def _isolates(job: Job, one: Procedure) -> bool:
@@ -206,17 +194,16 @@ def _wrong_with(book: Book, one: Procedure) -> str:
     return ""
 
 
-def _holds(book: Book, job: Job) -> Iterator[Block]:
+def _holds(book: Book, job: Job) -> Iterator[tuple[str, Cell]]:
     """Hold points before and during the work: of the plan, and inside its procedures."""
     lines: list[Cell] = [_hold(book, line) for line in lines_of(job, book.records)]
     for one in _by(book, job):
         for number, step in enumerate(one.steps, 1):
             if step.hold:
-                where = f"step {number} of "
-                at: Cell = (where, Link(str(one.id), str(one.id)), ": ", *cell(book, step.hold))
-                lines.append(at)
-    yield Heading("Hold points")
-    yield Bullets(tuple(lines)) if lines else Paragraph(("None is written for this job.",))
+                link = Link(str(one.id), str(one.id))
+                lines.append((f"step {number} of ", link, ": ", *cell(book, step.hold)))
+    runs = [run for line in lines for run in (*line, ". ")]
+    yield "hold points", tuple(runs) or ("none is written for this job",)
 
 
 def _hold(book: Book, line: PlanLine) -> Cell:
@@ -247,7 +234,7 @@ def _photo(book: Book, part: Component) -> str:
     return part.photo or (plate.photo if plate and plate.photo else "")
 
 
-def _people(book: Book, job: Job) -> Iterator[Block]:
+def _people(book: Book, job: Job) -> Iterator[tuple[str, Cell]]:
     """What must be shown, who aboard has, whom to ask."""
     rows: list[tuple[str, Cell]] = []
     needed = str(job.competence or "")
@@ -265,7 +252,7 @@ def _people(book: Book, job: Job) -> Iterator[Block]:
     if job.author:
         asks.append(f"who wrote it: {person(book, job.author)}")
     rows.append(("ask", ("; ".join(asks),)))
-    yield Facts(tuple(rows))
+    yield from rows
 
 
 def _can(book: Book, one: Procedure) -> Cell:
@@ -282,9 +269,8 @@ def _can(book: Book, one: Procedure) -> Cell:
 
 
 def _by_hand(book: Book, job: Job) -> Iterator[Block]:
-    rows: list[Cell] = [("isolated, locked, zero proved by the one who works",)]
-    if any(lines_of(job, book.records)):
+    rows: list[Cell] = [("isolated, locked, zero proved",)]
+    if lines_of(job, book.records):
         rows.append(("hold points released",))
-    rows += [("work done as above, left clean",), ("isolation taken off, line-up restored",)]
-    rows.append(("looked at by a second person",))
-    yield ToSign("To sign", ("name", "day, hour"), tuple(rows), "what")
+    rows += [("done; isolation off, line-up restored",), ("looked at by a second person",)]
+    yield ToSign("To sign", ("name, day, hour",), tuple(rows))
