@@ -13,7 +13,14 @@ from garboard.records.procedure import Procedure
 from garboard.records.readiness import lacks
 from garboard.records.standing import has_left, refused
 from garboard.records.work import MaintenanceTask, WorkPackage
-from garboard.views.crew import NOBODY_ALONE, in_a_row, in_charge, known_as, with_limits
+from garboard.views.crew import (
+    NOBODY_ALONE,
+    aboard_today,
+    in_a_row,
+    in_charge,
+    known_as,
+    with_limits,
+)
 from garboard.views.draft import Draft
 from garboard.views.fields import line_of
 from garboard.views.inline import cell, day, person
@@ -164,7 +171,7 @@ def _isolation(book: Book, job: Job) -> Iterator[tuple[str, Cell]]:
         runs += [Link(str(one.id), str(one.id)), f" {one.title}, revision {one.revision}: "]
         runs += [*cell(book, wrong), ". "] if wrong else ["issued, every signature on it stands. "]
     if runs:
-        runs.append("Look at each lock and tag, prove zero, sign below.")
+        runs.append("Prove zero yourself.")
     else:
         runs = [
             Strong("None is named for this job. "),
@@ -203,7 +210,8 @@ def _holds(book: Book, job: Job) -> Iterator[tuple[str, Cell]]:
                 link = Link(str(one.id), str(one.id))
                 lines.append((f"step {number} of ", link, ": ", *cell(book, step.hold)))
     runs = [run for line in lines for run in (*line, ". ")]
-    yield "hold points", tuple(runs) or ("none is written for this job",)
+    if runs or isinstance(job, WorkPackage):
+        yield "hold points", tuple(runs) or ("none is written for this job",)
 
 
 def _hold(book: Book, line: PlanLine) -> Cell:
@@ -241,12 +249,12 @@ def _people(book: Book, job: Job) -> Iterator[tuple[str, Cell]]:
     rows.append(("must be able to", cell(book, needed) or ("not recorded",)))
     rows += [(str(one.id), _can(book, one)) for one in _by(book, job)]
     text = f"{needed} {getattr(job, 'crew', '') or ''}".casefold()
-    trades = [one for one in book.content.people.values() if one.role.casefold() in text]
-    for one_person in trades[:MOST_PARTS]:
-        there = (
-            "aboard today" if one_person.time_aboard(book.today) else "not written down as aboard"
-        )
-        rows.append((known_as(book, one_person), (there,)))
+    roles = dict.fromkeys(one.role for one in book.content.people.values())
+    for role in roles:
+        if role.casefold() in text:
+            there = [one for one in aboard_today(book) if one.role == role]
+            names = in_a_row(known_as(book, one) for one in there)
+            rows.append((role, (names or Strong("nobody written down as aboard today"),)))
     leads = in_a_row(known_as(book, each) for each in in_charge(book))
     asks = [leads or "nobody in charge is written down as aboard"]
     if job.author:
