@@ -96,11 +96,12 @@ def _work(book: Book, job: Job) -> Iterator[tuple[str, Cell]]:
         "task": "work",
         "makes_true": "makes true",
         "done_means": "done means",
-        "every": "every",
         "standby": "stand-by",
     }
     for name, label in names.items():
         line = line_of(book, job, name) if getattr(job, name, None) else ()
+        if line and name == "task" and isinstance(job, MaintenanceTask) and job.every:
+            line = (*line, "; every ", *cell(book, job.every))
         if line:
             yield label, line
     if isinstance(job, WorkPackage):

@@ -12,6 +12,7 @@ from garboard.changes.competence import (
 )
 from garboard.records.people import PersonEntry
 from garboard.records.procedure import Procedure
+from garboard.records.signoff import Capacity
 from garboard.records.standing import has_left
 from garboard.views.crew import aboard_today, in_a_row, known_as, time_words, with_limits
 from garboard.views.draft import Draft
@@ -115,7 +116,7 @@ def _role(book: Book, one: PersonEntry) -> Row:
     shown = one.shown_round(book.today)
     by = f"{day(shown.on)}, by the {person(book, shown.by)}" if shown else ""
     round_: Cell = (by,)
-    if not shown and one.time_aboard(book.today):
+    if not shown and one.time_aboard(book.today) and Capacity.IN_CHARGE not in one.may:
         round_ = (Strong("nobody wrote it down"),)
     times = "; ".join(
         f"{day(each.from_)} to {day(each.to) if each.to else 'today'}" for each in one.aboard
