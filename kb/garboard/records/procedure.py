@@ -107,3 +107,6 @@ class Procedure(Record):
     """For an isolation: which components does it make safe?"""
     points: tuple[Tag, ...] = ()
     """For an isolation: which components are shut, stopped or locked?"""
+    minor: tuple[int, ...] = ()
+    """Which revisions changed words only, so that whoever was shown the one before can still do it? Their
+    numbers. Every other revision has to be shown again."""

@@ -174,6 +174,8 @@ class Vessel:
     """In which times can certain work be done?"""
     milestones: Mapping[str, Milestone] | None = None
     """What does the work lead to?"""
+    orientation: tuple[Mention, ...] = ()
+    """What is a newcomer shown on the first day? One thing or place a line, with its tags."""
 
     def place(self, path: str = "") -> Where:
         """Where a field stands; the first line of the file where it was not written."""

@@ -81,6 +81,7 @@ from garboard.rules import (
     not_in_index,
     not_in_kind,
     not_made_good,
+    not_shown_round,
     notice_too_long,
     number_in_prose,
     objection_unanswered,
@@ -106,6 +107,7 @@ from garboard.rules import (
     rests_on_lapsed,
     retest_unlinked,
     retest_unplanned,
+    revision_not_minor,
     safety_test_overdue,
     scope_too_narrow,
     serial_mismatch,
@@ -281,7 +283,9 @@ RULES: tuple[ModuleType, ...] = (
     offered_not_ready,
     interval_baseless,
     critical_without_spare,
+    revision_not_minor,
     skill_outdated,
+    not_shown_round,
     one_person_knows,
 )
 

@@ -10,15 +10,14 @@ people; or set the change back to proved until it is done.
 from collections.abc import Iterator
 
 from garboard.book import Book
+from garboard.changes.competence import skills
 from garboard.changes.notice import Notice, Word, notice_of
 from garboard.errors import Diagnostic, Severity
 from garboard.names import is_identifier
 from garboard.records.base import bare_id
 from garboard.records.change import Change
 from garboard.records.in_kind import alike
-from garboard.records.procedure import Procedure
 from garboard.records.standing import describes, state_of
-from garboard.rules.aboard import aboard, competences
 from garboard.rules.proofs import tested_again
 
 CODE = "change-closed-early"
@@ -108,9 +107,9 @@ def _old_proofs(book: Book, change: Change) -> Iterator[str]:
 
 
 def _old_training(book: Book, change: Change) -> Iterator[str]:
-    for person, one, _ in competences(book):
-        record = book.records.get(bare_id(one.procedure))
-        if not isinstance(record, Procedure) or str(record.id) not in _procedures(change):
-            continue
-        if aboard(person, book.today) and one.revision < record.revision:
-            yield f"{person.key} was shown {record.id} r{one.revision}, it is r{record.revision}"
+    concerned = _procedures(change)
+    for one in skills(book) if concerned else ():
+        key = str(one.procedure.id)
+        if key in concerned and one.majors and one.person.may_be_aboard(book.today):
+            now = one.procedure.revision
+            yield f"{one.person.key} was shown {key} r{one.shown.revision}, it is r{now}"

@@ -8,6 +8,7 @@ Markdown and sanitises; everything else is shown as it is, escaped.
 from dataclasses import dataclass, field
 
 from garboard.errors import Diagnostic, Where
+from garboard.views.by_hand import ToSign
 from garboard.views.figures import (
     Drawing,
     HowSure,
@@ -59,6 +60,7 @@ __all__ = [
     "Table",
     "Tick",
     "Tiles",
+    "ToSign",
     "WorkedLine",
 ]
 
@@ -279,6 +281,7 @@ Block = (
     | Tiles
     | Jumps
     | Listing
+    | ToSign
     | Fold
 )
 

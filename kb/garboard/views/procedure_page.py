@@ -6,6 +6,7 @@ from garboard.book import Book
 from garboard.records.hazard import Hazard
 from garboard.records.procedure import Procedure, Second
 from garboard.records.procedure import Step as ProcedureStep
+from garboard.views.crew import who_can
 from garboard.views.draft import Draft
 from garboard.views.fields import line_of
 from garboard.views.inline import cell, title_of
@@ -53,6 +54,7 @@ def procedure_head(draft: Draft, record: Procedure) -> Iterator[Block]:
     if needed:
         yield Heading("Before step 1")
         yield Facts(needed)
+    yield who_can(book, record)
     if record.isolates or record.points:
         yield Facts(
             tuple(

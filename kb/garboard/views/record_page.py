@@ -25,10 +25,22 @@ from garboard.views.draft import Draft
 from garboard.views.fields import field_blocks, line_of
 from garboard.views.finding_page import finding_head
 from garboard.views.inline import cell, day, person
+from garboard.views.job_sheet import has_sheet, job_key
 from garboard.views.lapsed import lapsed_blocks
 from garboard.views.log_plot import log_blocks
 from garboard.views.messages import message_of
-from garboard.views.page import Block, Bullets, Cell, Facts, Fold, Heading, Paragraph, Photo, Strong
+from garboard.views.page import (
+    Block,
+    Bullets,
+    Cell,
+    Facts,
+    Fold,
+    Heading,
+    Link,
+    Paragraph,
+    Photo,
+    Strong,
+)
 from garboard.views.procedure_page import procedure_head
 from garboard.views.superseded import left_blocks
 from garboard.views.text import text_blocks
@@ -102,6 +114,8 @@ def _head(draft: Draft, record: Record) -> Iterator[Block]:
         yield from finding_head(draft, record)
     elif isinstance(record, Change):
         yield from change_head(draft, record)
+    elif has_sheet(record):
+        yield Paragraph((Link(job_key(record), "Job sheet to print"),))
 
 
 def _moved_back(book: Book, record: Record) -> Iterator[Block]:

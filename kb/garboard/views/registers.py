@@ -72,7 +72,6 @@ def register_drafts(book: Book, compared: Iterable[Compared] = ()) -> Iterator[D
         ("unknowns", "What we do not know", _unknowns),
         ("spares", "Spares", _spares),
         ("notices", "Notices to holders", notices),
-        ("people", "Who may do what", _people),
         ("to-be-filed", "To be filed", _unfiled),
     )
     for key, title, fill in makers:
@@ -255,22 +254,6 @@ def _spares(draft: Draft) -> None:
     titles = ("part number", "name", "fits", "aboard", "least", "where")
     columns = tuple(Column(one, number=one in ("aboard", "least")) for one in titles)
     draft.add(Table("Spares", columns, tuple(rows)))
-
-
-def _people(draft: Draft) -> None:
-    rows = []
-    for one in draft.book.content.people.values():
-        may = ", ".join(str(capacity) for capacity in one.may)
-        proved = ", ".join(
-            f"{item.procedure} {item.level or ''}".strip() for item in one.competence
-        )
-        scope = f"class {one.class_}" if one.class_ else "every class"
-        rows.append(
-            Row(((one.role,), (may,), (scope,), cell(draft.book, proved) or ("none recorded",)))
-        )
-    columns = tuple(Column(one) for one in ("role", "may act as", "up to", "has shown"))
-    draft.add(Paragraph(("People are shown by role only.",), quiet=True))
-    draft.add(Table("Roles", columns, tuple(rows)))
 
 
 def _unfiled(draft: Draft) -> None:

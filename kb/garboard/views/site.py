@@ -39,6 +39,7 @@ from garboard.views.manual import numbers_draft, rule_drafts, standing_draft
 from garboard.views.method_page import method_drafts
 from garboard.views.page import Calculation, Copy, Link, Page, Review
 from garboard.views.path_findings import path_findings_draft
+from garboard.views.people import is_about_people, people_drafts
 from garboard.views.record_page import record_draft
 from garboard.views.registers import register_drafts
 from garboard.views.roles import by_roles
@@ -88,6 +89,7 @@ def lay_out(  # noqa: PLR0913, PLR0917 - every source of pages is handed in
         ),
         *isolation_drafts(book, isolations),
         *asked_drafts(book, rules, problems),
+        *people_drafts(book),
         *register_drafts(book, compared),
         path_findings_draft(book, problems),
         *edition_diff_drafts(book, compared),
@@ -268,6 +270,7 @@ def contents(book: Book, pages: tuple[Page, ...]) -> tuple[Section, ...]:
     return (
         Section("Start", tuple(key for key in rest if key == "index")),
         *systems,
+        Section("People and jobs", tuple(key for key in rest if is_about_people(key))),
         Section("Editions", tuple(key for key in rest if is_about_editions(key))),
         Section("Registers", tuple(key for key in rest if key.startswith("registers/"))),
         Section("Methods", tuple(key for key in rest if key.startswith("methods/"))),
@@ -279,6 +282,7 @@ def contents(book: Book, pages: tuple[Page, ...]) -> tuple[Section, ...]:
                 for key in rest
                 if key != "index"
                 and not is_about_editions(key)
+                and not is_about_people(key)
                 and not key.startswith(("registers/", "methods/", "manual/"))
             ),
         ),
