@@ -174,6 +174,8 @@ class Vessel:
     """In which times can certain work be done?"""
     milestones: Mapping[str, Milestone] | None = None
     """What does the work lead to?"""
+    emergencies: Mapping[str, tuple[RecordId, ...]] | None = None
+    """What does one see or hear in an emergency, and which records help then, the first first?"""
 
     def place(self, path: str = "") -> Where:
         """Where a field stands; the first line of the file where it was not written."""

@@ -28,7 +28,18 @@ from garboard.views.inline import cell, day, person
 from garboard.views.lapsed import lapsed_blocks
 from garboard.views.log_plot import log_blocks
 from garboard.views.messages import message_of
-from garboard.views.page import Block, Bullets, Cell, Facts, Fold, Heading, Paragraph, Photo, Strong
+from garboard.views.page import (
+    AgainstIt,
+    Block,
+    Bullets,
+    Cell,
+    Facts,
+    Fold,
+    Heading,
+    Paragraph,
+    Photo,
+    Strong,
+)
 from garboard.views.procedure_page import procedure_head
 from garboard.views.superseded import left_blocks
 from garboard.views.text import text_blocks
@@ -90,6 +101,7 @@ def _head(draft: Draft, record: Record) -> Iterator[Block]:
     book = draft.book
     if isinstance(record, Procedure):
         yield from procedure_head(draft, record)
+        yield AgainstIt()
     elif isinstance(record, Alarm):
         yield from alarm_head(draft, record)
     elif isinstance(record, Fault):
