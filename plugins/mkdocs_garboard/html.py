@@ -16,6 +16,7 @@ from garboard.errors import Diagnostic, Severity, Where
 from garboard.views.contents import IDENTIFIER
 from garboard.views.listing import Listing
 from garboard.views.page import (
+    AgainstIt,
     Block,
     Calculation,
     Cell,
@@ -26,7 +27,9 @@ from garboard.views.page import (
     Heading,
     HowSure,
     Link,
+    Looks,
     Message,
+    MessagesHere,
     Page,
     Photo,
     Plate,
@@ -39,7 +42,7 @@ from garboard.views.page import (
     WorkedLine,
 )
 from mkdocs_garboard.links import Links, as_value, unbroken
-from mkdocs_garboard.pages import REPORT
+from mkdocs_garboard.pages import FIND, REPORT
 from mkdocs_garboard.photos import Picture
 from mkdocs_garboard.prose import Fault, ProseWriter, references
 
@@ -65,6 +68,7 @@ def templates() -> Environment:
         auto_reload=False,
     )
     made.filters["together"] = as_value
+    made.filters["unbroken"] = unbroken
     made.globals["zip"] = zip
     return made
 
@@ -89,7 +93,13 @@ class Anchors:
     """Ids of one page: those that links name come first, the rest step aside."""
 
     def __init__(self, page: Page) -> None:
-        self._taken = set(_named_anchors(page.blocks)) | {"sheet", "sources", "standing", "used-on"}
+        self._taken = set(_named_anchors(page.blocks)) | {
+            "sheet",
+            "sources",
+            "standing",
+            "used-on",
+            "against",
+        }
 
     def name(self, text: str) -> str:
         """An id made from words, unlike any other on the page."""
@@ -116,6 +126,8 @@ def _named_anchors(blocks: Iterable[Block]) -> Iterable[str]:
             yield from _named_anchors(block.tables)
         elif isinstance(block, Schematic):
             yield from block.ids
+        elif isinstance(block, Looks):
+            yield from (look.anchor for look in block.looks)
         elif isinstance(block, Fold):
             yield from _named_anchors(block.blocks)
 
@@ -196,6 +208,20 @@ class Sheet:
             item for item in self.page.standing if item.severity in (Severity.STOP, Severity.HOLD)
         ]
         return sorted(found, key=lambda item: item.severity.rank)
+
+    @property
+    def hurried(self) -> bool:
+        """Whether the page is read in a hurry: then its head is short and the rest stands below."""
+        return any(isinstance(block, AgainstIt) for block in self.page.blocks)
+
+    @property
+    def messages_at_head(self) -> bool:
+        """Whether the safety messages stand before everything else, and not at a place of their own."""
+        return not any(isinstance(block, MessagesHere) for block in self.page.blocks)
+
+    def offers(self, target: str) -> bool:
+        """Whether a way in is there: a search is left out under a theme that brings its own."""
+        return target != FIND or self._links.find(FIND) is not None
 
     @property
     def at_head(self) -> list[Diagnostic]:

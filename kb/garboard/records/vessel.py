@@ -176,6 +176,8 @@ class Vessel:
     """What does the work lead to?"""
     orientation: tuple[Mention, ...] = ()
     """What is a newcomer shown on the first day? One thing or place a line, with its tags."""
+    emergencies: Mapping[str, tuple[RecordId, ...]] | None = None
+    """What does one see or hear in an emergency, and which records help then, the first first?"""
 
     def place(self, path: str = "") -> Where:
         """Where a field stands; the first line of the file where it was not written."""

@@ -45,6 +45,8 @@ class PageState:
 
     words: str
     trusted: bool
+    brief: str = ""
+    """The words without their details, where they have any: for a page that is read in a hurry."""
 
 
 class Standing(IntEnum):
@@ -155,20 +157,25 @@ def page_state(
             return PageState(words, trusted=False)
     for finding in findings:
         if finding.weight is Class.A and keys & {*finding.where_, *finding.against}:
-            words = f"NOT SAFE TO RELY ON. Open safety finding {finding.id}: {finding.title}."
-            return PageState(words, trusted=False)
+            brief = f"NOT SAFE TO RELY ON. Open safety finding {finding.id}"
+            words = f"{brief}: {finding.title}."
+            return PageState(words, trusted=False, brief=f"{brief}.")
     shown = [*parts]
     objecting = next((line for part in shown for line in part.objections), None)
     if objecting:
         said = f"The {objecting.capacity}'s objection of {_day(objecting.on)} stands"
         words = f": \u201c{objecting.words}\u201d" if objecting.words else "."
-        return PageState(f"NOT REVIEWED. {said}{words}", trusted=False)
+        return PageState(
+            f"NOT REVIEWED. {said}{words}", trusted=False, brief=f"NOT REVIEWED. {said}."
+        )
     written = next((one for part in shown for one in part.unconfirmed), None)
     if written:
         on = f" of {_day(written.reply.on)}" if written.reply.on else ""
         said = f"An objection in a reply{on} waits to be confirmed"
         words = f": \u201c{written.reply.words}\u201d" if written.reply.words else "."
-        return PageState(f"NOT REVIEWED. {said}{words}", trusted=False)
+        return PageState(
+            f"NOT REVIEWED. {said}{words}", trusted=False, brief=f"NOT REVIEWED. {said}."
+        )
     held = next((each for each in faults if _holds(each)), None)
     if held:
         return PageState(f"NOT REVIEWED. {held.text[:1].upper()}{held.text[1:]}.", trusted=False)
@@ -189,7 +196,9 @@ def _of_parts(parts: list[Part]) -> PageState:
         case Standing.NEVER:
             return PageState(_never(parts, at_worst), trusted=False)
         case Standing.LAPSED:
-            return PageState(_lapsed(at_worst), trusted=False)
+            words = _lapsed(at_worst)
+            brief = f"{words.partition(' (')[0]}." if words.endswith(").") else ""
+            return PageState(words, trusted=False, brief=brief)
         case Standing.PARTLY:
             left_out = dict.fromkeys(
                 name for part in at_worst for name in part.reviewed.not_checked

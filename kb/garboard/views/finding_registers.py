@@ -14,9 +14,9 @@ from garboard.views.draft import Draft
 from garboard.views.fields import line_of
 from garboard.views.inline import cell, day, link_to, person, title_of, to_the_letter
 from garboard.views.layout_changes import caught_by_search
-from garboard.views.lists import unfinished
 from garboard.views.page import Cell, Column, Heading, Link, Paragraph, Row, Run, Table
 from garboard.views.tables import class_of, newest_first, record_table, stands
+from garboard.views.unfinished import unfinished
 
 __all__ = ["findings", "lessons", "who_caught_what"]
 

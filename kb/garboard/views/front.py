@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from garboard.book import Book
 from garboard.reading.content import Stub
 from garboard.records.notice_message import standing
+from garboard.records.pages import WrittenPage
 from garboard.records.vessel import Notice
 from garboard.views.draft import Draft
 from garboard.views.inline import cell, day
@@ -12,47 +13,88 @@ from garboard.views.page import Bullets, Cell, Heading, Link, Paragraph, Prose, 
 from garboard.views.system_pages import system_key
 from garboard.views.text import text_blocks
 
-__all__ = ["front_draft", "stub_draft"]
+__all__ = ["about_drafts", "front_draft", "stub_draft"]
 
-WAYS_IN = (
+FIND = "find"
+"""A page that whoever draws the handbook adds, or leaves out."""
+ABOUT = "about"
+AT_NIGHT = (
+    ("registers/emergencies", "Emergencies", "what do you see or hear?"),
     ("registers/alarms", "Alarms", "by the words on the panel"),
-    ("registers/symptoms", "What the crew notices", "from symptom to fault"),
-    ("registers/hazards", "What could hurt you", "every hazard, worst first"),
-    ("registers/safety-devices", "Safety devices", "set value, limit, last test"),
-    ("registers/tags", "Tags, A to Z", "which part is this?"),
-    ("editions", "Editions", "which holds, until when, who has it"),
-    ("registers/notices", "Notices to holders", "what not to rely on"),
-    ("manual/standing", "What stands against the record", "contradictions found at this build"),
+    ("registers/symptoms", "Not working", "in crew words"),
+    (FIND, "Find", "tag, number, word"),
 )
+FIRST_TIME = (
+    ("people/first-day", "First day aboard", ""),
+    ("registers/hazards", "What could hurt you", ""),
+    ("people/who-may-do-what", "Who may do what", ""),
+    ("registers/people", "Who may do what", ""),
+    ("registers/glossary", "Words", ""),
+    (ABOUT, "About this book", ""),
+)
+REVIEWERS = (
+    ("manual/how-to-review", "How to review", ""),
+    ("manual/standing", "What stands against it", ""),
+    ("registers/unknowns", "What we do not know", ""),
+    ("registers/safety-devices", "Safety devices", ""),
+    ("registers/tags", "Tags, A to Z", ""),
+    ("editions", "Editions", ""),
+)
+ELSEWHERE = (FIND, "editions")
+"""Pages that are made later than the front page, or by whoever draws it."""
+Ways = tuple[tuple[str, str, str], ...]
 
 
-def front_draft(book: Book) -> Draft:
-    """The first page: index.md where there is one, then the ways in."""
-    written = next((page for page in book.content.pages if page.where.path == "index.md"), None)
+def front_draft(book: Book, keys: frozenset[str]) -> Draft:
+    """The first page: ways in, for somebody at night first; in two screens of a phone.
+
+    Args:
+        book: The book.
+        keys: Of all other pages; a way to a page that is not there is left out.
+    """
+    written = _written(book)
     vessel = book.content.vessel.vessel
-    draft = Draft(
-        book, "index", (written.title if written else "") or f"{vessel} handbook", "front page"
-    )
-    draft.add(*_notices(book))
-    draft.add(Tiles(tuple((Link(key, title), words) for key, title, words in WAYS_IN)))
-    draft.add(Heading("Systems"))
-    draft.add(
-        Tiles(
-            tuple(
-                (Link(system_key(system), system.title), f"{system.code}: {system.status}")
-                for system in book.systems.values()
-            )
-        )
-    )
-    if written:
-        draft.source_path = written.where.path
-        draft.add(*text_blocks(draft, written.text, written.where, written.text_line))
+    title = (written.title if written else "") or f"{vessel} handbook"
+    draft = Draft(book, "index", title, "front page")
+    draft.add(*_notices(book), _ways(AT_NIGHT, keys))
+    draft.add(Heading("Systems", level=2))
+    systems = [
+        (system_key(system), system.title, f"{system.code}: {system.status}")
+        for system in book.systems.values()
+    ]
+    asked = ("registers/may-it-be-run", "May it be run?", "each system")
+    draft.add(_ways((asked, *systems), keys))
+    draft.add(Heading("For a volunteer"), _ways(FIRST_TIME, keys))
+    draft.add(Heading("For a reviewer or surveyor"), _ways(REVIEWERS, keys))
     defers = book.content.vessel.defers_to
     if defers:
         draft.add(
             Paragraph((Strong("Who decides: "), f"{', '.join(defers)}. This book is no approval."))
         )
     return draft
+
+
+def _ways(ways: Ways, keys: frozenset[str]) -> Tiles:
+    """Small tiles; of two ways with one title the first that is there."""
+    there = [one for one in ways if one[0] in keys or one[0] in ELSEWHERE]
+    first: dict[str, tuple[Link, str]] = {}
+    for key, title, under in there:
+        first.setdefault(title, (Link(key, title), under))
+    return Tiles(tuple(first.values()), small=True)
+
+
+def about_drafts(book: Book) -> Iterator[Draft]:
+    """What index.md says, as a page of its own, so that the front page stays short; none without it."""
+    written = _written(book)
+    if written and written.text.strip():
+        draft = Draft(book, ABOUT, "About this book", "about")
+        draft.source_path = written.where.path
+        draft.add(*text_blocks(draft, written.text, written.where, written.text_line))
+        yield draft
+
+
+def _written(book: Book) -> WrittenPage | None:
+    return next((page for page in book.content.pages if page.where.path == "index.md"), None)
 
 
 def _notices(book: Book) -> Iterator[Heading | Bullets]:

@@ -1,28 +1,28 @@
 """The pages of a system that list its records: what to do, what can go wrong, what was proved."""
 
-from collections.abc import Iterator
 from typing import TypeVar
 
 from garboard.book import Book
 from garboard.records.alarm import Alarm, Fault
-from garboard.records.base import Class, Record
+from garboard.records.base import Record
 from garboard.records.calculation import Calculation
 from garboard.records.change import Concession, TemporaryModification
 from garboard.records.finding import Finding
 from garboard.records.hazard import Hazard
 from garboard.records.inspection import PlanLine, Review, Test
-from garboard.records.kinds import kind_of
 from garboard.records.procedure import Procedure
-from garboard.records.states import at_rest
 from garboard.records.system import System
 from garboard.records.work import MaintenanceTask, OpenItem
 from garboard.views.draft import Draft
 from garboard.views.inline import cell, day
 from garboard.views.inspection_plan import holds_in_the_way, plan_table
+from garboard.views.may_it_run import Answer, verdict
 from garboard.views.messages import message_of, worst_first
-from garboard.views.page import Column, Heading, Link, Paragraph, Plate, Row, Strong, Table, Tiles
+from garboard.views.night_registers import alarm_ways
+from garboard.views.page import AgainstIt, Column, Heading, Paragraph, Plate, Row, Strong, Table
 from garboard.views.safety_devices import safety_device_table
 from garboard.views.tables import record_table
+from garboard.views.unfinished import unfinished
 
 __all__ = [
     "alarms",
@@ -34,7 +34,6 @@ __all__ = [
     "procedures",
     "rounds",
     "tests",
-    "unfinished",
 ]
 
 R = TypeVar("R", bound=Record)
@@ -44,12 +43,6 @@ def _of(book: Book, system: System, kind: type[R]) -> list[R]:
     return [record for record in book.of_kind(kind) if record.system == system.code]
 
 
-def unfinished(book: Book, record: Record) -> bool:
-    """Whether something is still owed on a record, by the state that it counts as."""
-    kind = kind_of(record)
-    return kind is not None and not at_rest(kind.name, book.state(record))
-
-
 def procedures(draft: Draft, system: System) -> None:
     """Procedures by when they are taken in hand."""
     found = _of(draft.book, system, Procedure)
@@ -57,16 +50,10 @@ def procedures(draft: Draft, system: System) -> None:
 
 
 def alarms(draft: Draft, system: System) -> None:
-    """A tile for each alarm, in the exact words of the panel."""
+    """A tile for each alarm, in the exact words of the panel, with the first action."""
     found = _of(draft.book, system, Alarm)
-    tiles = tuple(
-        (
-            Link(str(one.id), one.wording or one.title),
-            f"alarm priority: {one.priority or 'not recorded'}",
-        )
-        for one in found
-    )
-    draft.add(Tiles(tiles), record_table(draft.book, "Settings", found, "tag", "set", "direction"))
+    draft.add(alarm_ways(draft.book, found))
+    draft.add(AgainstIt(), record_table(draft.book, "Settings", found, "tag", "set", "direction"))
 
 
 def faults(draft: Draft, system: System) -> None:
@@ -169,29 +156,10 @@ OPEN_KINDS: tuple[tuple[type[Record], str, tuple[str, ...]], ...] = (
 )
 
 
-def open_against(draft: Draft, system: System) -> None:
+def open_against(draft: Draft, system: System, answer: Answer) -> None:
     """May it be run, and under what limits: everything open against the system."""
     book = draft.book
-    draft.add(*_verdict(draft, system))
+    draft.add(*verdict(draft, answer))
     for kind, caption, names in OPEN_KINDS:
         found = [one for one in _of(book, system, kind) if unfinished(book, one)]
         draft.add(record_table(book, caption, found, *names, empty="none open"))
-
-
-def _verdict(draft: Draft, system: System) -> Iterator[Paragraph]:
-    book = draft.book
-    grave = [
-        one for one in _of(book, system, Finding) if unfinished(book, one) and one.weight is Class.A
-    ]
-    if str(system.status) != "in service":
-        yield Paragraph((Strong(f"Not for service: this system is {system.status}."),))
-    if grave:
-        links = [part for one in grave for part in (Link(str(one.id), str(one.id)), " ")]
-        yield Paragraph((Strong("Not safe to rely on. Open safety findings: "), *links))
-    limits = [one for one in _of(book, system, Review) if one.limits]
-    for one in limits:
-        yield Paragraph((Link(str(one.id), str(one.id)), " limits it: ", *cell(book, one.limits)))
-    yield Paragraph(
-        ("This page can only say what was entered. The person in charge decides whether it runs.",),
-        quiet=True,
-    )

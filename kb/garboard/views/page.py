@@ -8,6 +8,14 @@ Markdown and sanitises; everything else is shown as it is, escaped.
 from dataclasses import dataclass, field
 
 from garboard.errors import Diagnostic, Where
+from garboard.views.at_once import (
+    AgainstIt,
+    DoFirst,
+    Looks,
+    MessagesHere,
+    Tiles,
+    WaysIn,
+)
 from garboard.views.by_hand import ToSign
 from garboard.views.figures import (
     Drawing,
@@ -20,17 +28,20 @@ from garboard.views.figures import (
     Tick,
 )
 from garboard.views.listing import Jumps, Listing
+from garboard.views.reliance import InShort, Review, SourceLine
 from garboard.views.runs import Cell, Download, Link, Plate, Run, Shown, Strong
 from garboard.views.which_copy import WORKING, Copy
 
 __all__ = [
     "WORKING",
+    "AgainstIt",
     "Block",
     "Bullets",
     "Calculation",
     "Cell",
     "Column",
     "Copy",
+    "DoFirst",
     "Download",
     "Drawing",
     "Facts",
@@ -39,7 +50,9 @@ __all__ = [
     "HowSure",
     "Ladder",
     "Link",
+    "Looks",
     "Message",
+    "MessagesHere",
     "MoverRow",
     "Page",
     "Paragraph",
@@ -61,6 +74,7 @@ __all__ = [
     "Tick",
     "Tiles",
     "ToSign",
+    "WaysIn",
     "WorkedLine",
 ]
 
@@ -248,14 +262,6 @@ class Photo:
 
 
 @dataclass(frozen=True, slots=True)
-class Tiles:
-    """Large targets that lead somewhere: alarms by their exact wording, systems, registers."""
-
-    tiles: tuple[tuple[Link, str], ...]
-    """Link and the line under it."""
-
-
-@dataclass(frozen=True, slots=True)
 class Fold:
     """What may be folded away: working, decision history, sign-off list. Never a limit or a step."""
 
@@ -282,30 +288,13 @@ Block = (
     | Jumps
     | Listing
     | ToSign
+    | AgainstIt
+    | DoFirst
+    | Looks
+    | MessagesHere
+    | WaysIn
     | Fold
 )
-
-
-@dataclass(frozen=True, slots=True)
-class SourceLine:
-    """One numbered line of a page's list of sources."""
-
-    number: int
-    source: str
-    text: str
-    """Title, edition, clause."""
-    seen: str
-    """original, secondary, remembered: how it was read."""
-
-
-@dataclass(frozen=True, slots=True)
-class Review:
-    """The review state of a page, in words with the reason."""
-
-    words: str
-    """`NOT REVIEWED. Nobody has checked this page.`"""
-    trusted: bool = False
-    """False: a full-width reversed bar."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -333,6 +322,8 @@ class Page:
     """Head of the page."""
     standing: tuple[Diagnostic, ...] = ()
     """What the rules found against it."""
+    in_short: tuple[InShort, ...] = ()
+    """The gravest of it in short, on a page that is read in a hurry."""
     blocks: tuple[Block, ...] = ()
     sources: tuple[SourceLine, ...] = ()
     deferral: str = ""

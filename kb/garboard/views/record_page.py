@@ -30,6 +30,7 @@ from garboard.views.lapsed import lapsed_blocks
 from garboard.views.log_plot import log_blocks
 from garboard.views.messages import message_of
 from garboard.views.page import (
+    AgainstIt,
     Block,
     Bullets,
     Cell,
@@ -102,6 +103,7 @@ def _head(draft: Draft, record: Record) -> Iterator[Block]:
     book = draft.book
     if isinstance(record, Procedure):
         yield from procedure_head(draft, record)
+        yield AgainstIt()
     elif isinstance(record, Alarm):
         yield from alarm_head(draft, record)
     elif isinstance(record, Fault):

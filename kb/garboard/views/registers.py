@@ -1,42 +1,42 @@
 """Registers of the whole vessel: one table each, everything in it, from A to Z or by date."""
 
 from collections import defaultdict
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from functools import partial
 
 from garboard.book import Book
 from garboard.changes.kept_comparisons import Compared
-from garboard.records.alarm import Alarm, Fault
 from garboard.records.change import Change
 from garboard.records.decision import Decision
 from garboard.records.hazard import Hazard
 from garboard.records.kinds import KINDS, kind_of
 from garboard.views.a_to_z import a_to_z
 from garboard.views.draft import Draft
+from garboard.views.emergencies import emergencies
 from garboard.views.finding_registers import findings, lessons, who_caught_what
 from garboard.views.history import value_history
 from garboard.views.inline import cell, day, person, shown
 from garboard.views.locked_valves import locked_valves
+from garboard.views.may_it_run import Answer, may_it_run
 from garboard.views.messages import worst_first
+from garboard.views.night_registers import alarm_register, symptom_register
 from garboard.views.notices import notices
 from garboard.views.number_index import number_index
 from garboard.views.page import (
-    Bullets,
     Cell,
     Column,
     Download,
-    Heading,
     Link,
     Paragraph,
     Plate,
     Row,
     Run,
     Table,
-    Tiles,
 )
 from garboard.views.places import place_register
 from garboard.views.safety_devices import safety_device_table
 from garboard.views.tables import newest_first, record_table
+from garboard.views.unknowns import unknowns
 from garboard.views.values_data import CSV, JSON
 from garboard.views.waiting import waiting_table
 from garboard.views.word_register import word_register
@@ -44,16 +44,23 @@ from garboard.views.word_register import word_register
 __all__ = ["register_drafts"]
 
 
-def register_drafts(book: Book, compared: Iterable[Compared] = ()) -> Iterator[Draft]:
+def register_drafts(
+    book: Book,
+    compared: Iterable[Compared] = (),
+    answers: Mapping[str, Answer] | None = None,
+) -> Iterator[Draft]:
     """Every register, in the order of the contents.
 
     Args:
         book: The book.
         compared: Editions held against each other, for what was caught between them.
+        answers: Whether each system may be run, by its code.
     """
     makers: tuple[tuple[str, str, Callable[[Draft], None]], ...] = (
-        ("alarms", "Alarms", _alarms),
-        ("symptoms", "What the crew notices", _symptoms),
+        ("emergencies", "Emergencies", emergencies),
+        ("alarms", "Alarms", alarm_register),
+        ("symptoms", "What the crew notices", symptom_register),
+        ("may-it-be-run", "May it be run?", partial(may_it_run, answers=answers or {})),
         ("hazards", "What could hurt you", _hazards),
         ("safety-devices", "Safety devices", _safety_devices),
         ("locked-valves", "Locked valves", locked_valves),
@@ -69,7 +76,7 @@ def register_drafts(book: Book, compared: Iterable[Compared] = ()) -> Iterator[D
         ("lessons", "Lessons", lessons),
         ("sources", "Sources", _sources),
         ("glossary", "Words", word_register),
-        ("unknowns", "What we do not know", _unknowns),
+        ("unknowns", "What we do not know", unknowns),
         ("spares", "Spares", _spares),
         ("notices", "Notices to holders", notices),
         ("to-be-filed", "To be filed", _unfiled),
@@ -80,37 +87,9 @@ def register_drafts(book: Book, compared: Iterable[Compared] = ()) -> Iterator[D
         yield draft
 
 
-def _alarms(draft: Draft) -> None:
-    found = sorted(draft.book.of_kind(Alarm), key=lambda one: one.wording or one.title)
-    tiles = tuple(
-        (Link(str(one.id), one.wording or one.title), _system(draft.book, one.system))
-        for one in found
-    )
-    draft.add(Paragraph(("Each alarm as the panel words it.",)), Tiles(tiles))
-    draft.add(record_table(draft.book, "Settings", found, "tag", "set", "direction", "priority"))
-
-
 def _system(book: Book, code: str) -> str:
     system = book.systems.get(code)
     return system.title if system else code
-
-
-def _symptoms(draft: Draft) -> None:
-    rows = []
-    for fault in draft.book.of_kind(Fault):
-        for symptom in fault.symptoms:
-            link: Cell = (Link(str(fault.id), fault.title),)
-            rows.append(
-                (symptom.casefold(), Row(((symptom,), link, (_system(draft.book, fault.system),))))
-            )
-    columns = tuple(Column(title) for title in ("what is noticed", "go to", "system"))
-    draft.add(
-        Table(
-            "Symptoms, A to Z",
-            columns,
-            tuple(row for _, row in sorted(rows, key=lambda one: one[0])),
-        )
-    )
 
 
 def _hazards(draft: Draft) -> None:
@@ -203,36 +182,6 @@ def _user(book: Book, user: str) -> Run:
     if user in book.network.sheets:
         return Link(user, user)
     return cell(book, user)[0] if user else user
-
-
-def _unknowns(draft: Draft) -> None:
-    book = draft.book
-    gaps: list[Cell] = []
-    for record in book.records.values():
-        gaps += [
-            (Link(str(record.id), str(record.id)), ": ", *cell(book, gap)) for gap in record.gaps
-        ]
-    for system in book.systems.values():
-        gaps += [(f"{system.title}: ", *cell(book, gap)) for gap in system.gaps]
-    for page in book.content.pages:
-        gaps += [(f"{page.title}: ", *cell(book, gap)) for gap in page.gaps]
-    guesses: list[Cell] = [
-        (shown(book, value.address), f" {value.label} ({value.address})")
-        for value in book.values.values()
-        if any(citation.source == "assumed" for citation in value.sources)
-    ]
-    broken: list[Cell] = [
-        (f"{value.address}: {value.fault.text if value.fault else 'not computed'}",)
-        for value in book.values.values()
-        if value.si is None
-    ]
-    for title, items in (
-        ("Known to be missing", gaps),
-        ("Assumed", guesses),
-        ("Not computed", broken),
-    ):
-        draft.add(Heading(title))
-        draft.add(Bullets(tuple(items)) if items else Paragraph(("None entered.",)))
 
 
 def _spares(draft: Draft) -> None:

@@ -25,8 +25,9 @@ from garboard.views.contents import Section, Target
 from garboard.views.draft import Draft
 from garboard.views.edition_diff import edition_diff_drafts
 from garboard.views.editions import edition_drafts, is_about_editions
-from garboard.views.front import front_draft, stub_draft
+from garboard.views.front import about_drafts, front_draft, stub_draft
 from garboard.views.how_to_review import how_to_review_draft
+from garboard.views.in_short import in_short, ways_told
 from garboard.views.inline import heir_of, title_of
 from garboard.views.isolation_pages import (
     is_isolation,
@@ -34,10 +35,10 @@ from garboard.views.isolation_pages import (
     isolations_in,
     part_isolation,
 )
-from garboard.views.lists import unfinished
 from garboard.views.manual import numbers_draft, rule_drafts, standing_draft
+from garboard.views.may_it_run import against_system, answers_of
 from garboard.views.method_page import method_drafts
-from garboard.views.page import Calculation, Copy, Link, Page, Review
+from garboard.views.page import AgainstIt, Calculation, Copy, Link, Page, Review
 from garboard.views.path_findings import path_findings_draft
 from garboard.views.people import is_about_people, people_drafts
 from garboard.views.record_page import record_draft
@@ -45,12 +46,14 @@ from garboard.views.registers import register_drafts
 from garboard.views.roles import by_roles
 from garboard.views.shows import parts_of
 from garboard.views.system_pages import system_drafts, system_key
+from garboard.views.unfinished import unfinished
 from garboard.views.which_copy import issued_copy, working_copy
 
 __all__ = ["as_copy", "contents", "lay_out", "targets", "which_copy"]
 
 GRAVE = (Severity.STOP, Severity.HOLD)
 OF_THE_TOOL = ("manual", "rule", "method")
+START = ("index", "about")
 MANUAL = Review(
     "Manual of the tool. Nothing here was entered for this vessel, so no review of it is kept.",
     trusted=True,
@@ -79,9 +82,14 @@ def lay_out(  # noqa: PLR0913, PLR0917 - every source of pages is handed in
     since = next((one.found for one in compared if not one.after), None)
     problems = by_roles(book, found)
     isolations = isolations_in(book)
+    standing = _by_page(book, problems)
+    answers = answers_of(book, standing)
     drafts = [
-        front_draft(book),
-        *(draft for system in book.systems.values() for draft in system_drafts(book, system)),
+        *(
+            draft
+            for code, system in book.systems.items()
+            for draft in system_drafts(book, system, answers[code])
+        ),
         *(_record(book, record, since) for record in book.records.values()),
         *(
             component_draft(book, part, part_isolation(book, isolations, tag))
@@ -90,7 +98,7 @@ def lay_out(  # noqa: PLR0913, PLR0917 - every source of pages is handed in
         *isolation_drafts(book, isolations),
         *asked_drafts(book, rules, problems),
         *people_drafts(book),
-        *register_drafts(book, compared),
+        *register_drafts(book, compared, answers),
         path_findings_draft(book, problems),
         *edition_diff_drafts(book, compared),
         *method_drafts(book, methods, proofs),
@@ -98,12 +106,13 @@ def lay_out(  # noqa: PLR0913, PLR0917 - every source of pages is handed in
         standing_draft(book, problems),
         numbers_draft(book),
         how_to_review_draft(book),
+        *about_drafts(book),
         *(stub_draft(book, stub) for stub in book.content.stubs),
     ]
-    standing = _by_page(book, problems)
+    drafts.insert(0, front_draft(book, frozenset(draft.key for draft in drafts)))
     findings = [one for one in book.of_kind(Finding) if unfinished(book, one)]
     users = _users(book)
-    return tuple(_finish(draft, standing, findings, users) for draft in drafts)
+    return ways_told(tuple(_finish(draft, standing, findings, users) for draft in drafts))
 
 
 def _record(book: Book, record: Record, since: Comparison | None) -> Draft:
@@ -154,9 +163,7 @@ def _finish(
     path = "" if shared else draft.source_path
     mine = dict.fromkeys((*standing.get(draft.key, ()), *standing.get(path, ())))
     if draft.key.endswith("/open-against-it"):
-        mine |= dict.fromkeys(
-            item for about, items in standing.items() if about[:2] == draft.system for item in items
-        )
+        mine |= dict.fromkeys(against_system(standing, draft.system))
     draft.standing = tuple(
         item for item in mine if item.severity in GRAVE or item.code == "raw-html-removed"
     )
@@ -169,7 +176,8 @@ def _finish(
         frozenset(keys), book.content.vessel.notices, findings, parts_of(draft), mine
     )
     page = draft.page(users.get(draft.key, ()))
-    return replace(page, review=Review(state.words, state.trusted))
+    short = in_short(draft.standing) if AgainstIt() in draft.blocks else ()
+    return replace(page, review=Review(state.words, state.trusted, state.brief), in_short=short)
 
 
 def _users(book: Book) -> Mapping[str, tuple[Link, ...]]:
@@ -268,7 +276,7 @@ def contents(book: Book, pages: tuple[Page, ...]) -> tuple[Section, ...]:
     others = set(keys) - {key for section in systems for key in _keys(section)}
     rest = [key for key in keys if key in others]
     return (
-        Section("Start", tuple(key for key in rest if key == "index")),
+        Section("Start", tuple(key for key in rest if key in START)),
         *systems,
         Section("People and jobs", tuple(key for key in rest if is_about_people(key))),
         Section("Editions", tuple(key for key in rest if is_about_editions(key))),
@@ -280,7 +288,7 @@ def contents(book: Book, pages: tuple[Page, ...]) -> tuple[Section, ...]:
             tuple(
                 key
                 for key in rest
-                if key != "index"
+                if key not in START
                 and not is_about_editions(key)
                 and not is_about_people(key)
                 and not key.startswith(("registers/", "methods/", "manual/"))

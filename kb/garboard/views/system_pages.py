@@ -1,10 +1,12 @@
 """The pages of one system, in the order a reader needs them."""
 
 from collections.abc import Callable, Iterator
+from functools import partial
 
 from garboard.book import Book
 from garboard.records.hazard import Hazard
 from garboard.records.pages import PageKind, WrittenPage
+from garboard.records.standing import has_left
 from garboard.records.system import System
 from garboard.views.between import between, has_sensors
 from garboard.views.draft import Draft
@@ -25,8 +27,18 @@ from garboard.views.lists import (
     rounds,
     tests,
 )
+from garboard.views.may_it_run import Answer
 from garboard.views.messages import message_of, worst_first
-from garboard.views.page import Block, Bullets, Facts, Heading, Link, Paragraph, Tiles
+from garboard.views.page import (
+    Block,
+    Bullets,
+    Facts,
+    Heading,
+    Link,
+    MessagesHere,
+    Paragraph,
+    Tiles,
+)
 from garboard.views.schematics import line_up_sheets
 from garboard.views.text import text_blocks
 from garboard.views.waiting import waiting_blocks
@@ -45,18 +57,24 @@ def system_key(system: System, page: str = "what-it-does") -> str:
     return f"{system.folder.rsplit('/', 1)[-1]}/{page}"
 
 
-def system_drafts(book: Book, system: System) -> Iterator[Draft]:
+def system_drafts(book: Book, system: System, answer: Answer) -> Iterator[Draft]:
     """Every page of a system.
 
     Args:
         book: The book.
         system: One of its systems.
+        answer: Whether it may be run.
 
     Yields:
         Drafts; the first is what the system does.
     """
     makers: list[tuple[str, str, str, Callable[[Draft, System], None]]] = [
-        ("open-against-it", "May it be run?", PageKind.OPEN_AGAINST_IT, open_against),
+        (
+            "open-against-it",
+            "May it be run?",
+            PageKind.OPEN_AGAINST_IT,
+            partial(open_against, answer=answer),
+        ),
         ("layout", "Layout and parts", PageKind.LAYOUT, layout),
         ("line-ups", "Line-ups and valves", "line-ups", line_ups),
         ("drawn-line-ups", "Line-ups, drawn", "line-ups drawn", line_up_sheets),
@@ -83,22 +101,27 @@ def system_drafts(book: Book, system: System) -> Iterator[Draft]:
         draft.add(*_written(draft, system, str(kind)))
         drafts.append(draft)
     own = [_own_page(book, system, page) for page in _free_pages(book, system)]
-    yield _what_it_does(book, system, [*drafts, *own])
+    yield _what_it_does(book, answer, [*drafts, *own])
     yield from (*drafts, *own)
 
 
-def _what_it_does(book: Book, system: System, others: list[Draft]) -> Draft:
+def _what_it_does(book: Book, answer: Answer, others: list[Draft]) -> Draft:
+    """Purpose, may it be run, what is lost and how soon, the worst hazards; then everything else."""
+    system = answer.system
     key = system_key(system)
     draft = Draft(book, key, system.title, str(PageKind.WHAT_IT_DOES), system=system.code)
     if system.purpose:
         draft.add(Paragraph(("What it is for: ", *cell(book, system.purpose))))
-    draft.add(Facts((("status", (_status_words(system),)),)))
+    run = Link(system_key(system, "open-against-it"), answer.words)
+    draft.add(Facts((("may it be run?", (run,)),)))
     if system.loss:
-        draft.add(
-            Heading("What is lost, and how soon"), table_of(book, "if it is lost", system.loss)
-        )
-    worst = worst_first([one for one in book.of_kind(Hazard) if one.system == system.code])
-    draft.messages = tuple(message_of(book, one) for one in worst[:WORST])
+        draft.add(Heading("What is lost, and how soon"), table_of(book, "", system.loss))
+    own = [one for one in book.of_kind(Hazard) if one.system == system.code and not has_left(one)]
+    worst = worst_first(own)[:WORST]
+    if worst:
+        draft.add(Heading(f"Worst hazards: {len(worst)} of {len(own)}"))
+        draft.messages = tuple(message_of(book, one) for one in worst)
+        draft.add(MessagesHere())
     draft.add(*_written(draft, system, str(PageKind.WHAT_IT_DOES)))
     draft.add(Heading("Pages of this system"))
     tiles = [(Link(other.key, other.title), other.kind) for other in others]
@@ -113,16 +136,6 @@ def _what_it_does(book: Book, system: System, others: list[Draft]) -> Draft:
             Heading("Known to be missing"), Bullets(tuple(cell(book, gap) for gap in system.gaps))
         )
     return draft
-
-
-def _status_words(system: System) -> str:
-    words = {
-        "sketch": "Sketch: nothing of it may be relied on yet.",
-        "building": "Building: not to be run.",
-        "in test": "In test: run it only for a test, with the people the test names.",
-        "in service": "In service.",
-    }
-    return words[str(system.status)]
 
 
 def _written(draft: Draft, system: System, kind: str) -> Iterator[Block]:
