@@ -7,6 +7,7 @@ prose, which has been cleaned, and drawings and formulas, which the core made it
 import re
 from collections.abc import Callable, Iterable
 from functools import cache
+from hashlib import sha256
 from typing import Final
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
@@ -33,10 +34,13 @@ from garboard.views.page import (
     Run,
     Schematic,
     Shown,
+    Step,
+    Steps,
     Strong,
     Table,
     WorkedLine,
 )
+from garboard.views.runs import plain
 from mkdocs_garboard.links import Links, as_value, unbroken
 from mkdocs_garboard.pages import REPORT
 from mkdocs_garboard.photos import Picture
@@ -48,6 +52,8 @@ DAY = re.compile(r"\d{4}-\d{2}-\d{2}")
 CITED = re.compile(r"\[(\d{1,4})\]")
 AT_HEAD: Final = 3
 """So many notices stand at the head in full; a STOP always does."""
+MOST_REPEATED: Final = 190
+"""So many letters of a message fit into a quarter of an A5 sheet; a browser repeats nothing higher."""
 SMALL_SHEETS: Final = ("procedure", "quick card")
 """Page kinds that are printed on A5; an isolation is not: it has its drawing with it."""
 
@@ -113,6 +119,8 @@ def _named_anchors(blocks: Iterable[Block]) -> Iterable[str]:
             yield from _named_anchors(block.tables)
         elif isinstance(block, Schematic):
             yield from block.ids
+        elif isinstance(block, Steps):
+            yield from (step.anchor for step in block.steps if step.anchor)
         elif isinstance(block, Fold):
             yield from _named_anchors(block.blocks)
 
@@ -167,7 +175,8 @@ class Sheet:
         way = self.way(link.target)
         if way is None:
             return Markup("<span>{}</span>").format(link.text)
-        return Markup('<a href="{}"{}>{}</a>').format(way, _print_id(link), unbroken(link.text))
+        beside = "" if way.startswith("#") else _print_id(link)
+        return Markup('<a href="{}"{}>{}</a>').format(way, beside, unbroken(link.text))
 
     def way(self, target: str) -> str | None:
         """The way to what a key names; a link that leads nowhere is reported."""
@@ -207,6 +216,31 @@ class Sheet:
     def standing(self) -> list[Diagnostic]:
         """All that stands against the page, gravest first."""
         return sorted(self.page.standing, key=lambda item: item.severity.rank)
+
+    @staticmethod
+    def stretches(block: Steps) -> list[list[Step]]:
+        """Steps that stand together: in one place, and under one message where one begins them."""
+        made: list[list[Step]] = []
+        for step in block.steps:
+            if not made or step.under or step.message:
+                made.append([])
+            made[-1].append(step)
+        return made
+
+    @staticmethod
+    def long(message: Message) -> bool:
+        """Whether a message is too high to be said again on a small sheet; its steps then stay with it."""
+        said = (message.hazard, message.harm, message.avoid)
+        return sum(len(plain(part)) for part in said) > MOST_REPEATED
+
+    def kept(self, block: Steps) -> Markup:
+        """What ticks are kept under on the reader's device: they belong to these steps of this edition."""
+        copy = self.page.copy
+        stamp = sha256(repr(block).encode()).hexdigest()[:16]
+        made = Markup(' data-vessel="{}" data-copy="{}" data-page="{}" data-stamp="{}"')
+        return made.format(
+            self.vessel, copy.number, self.page.key, f"{copy.issued} {stamp}".strip()
+        )
 
     def anchor(self, heading: Heading) -> str:
         """The id of a heading."""

@@ -183,7 +183,7 @@ def test_bodies_are_whole_under_a_theme_that_is_not_ours(build_site: Build) -> N
 
 
 def test_bodies_are_whole_under_the_stock_theme(build_site: Build) -> None:
-    assert 'class="keel"' in build_site(theme="mkdocs", strict=True).page("id/SA-PR-001")
+    assert 'class="checklist"' in build_site(theme="mkdocs", strict=True).page("id/SA-PR-001")
 
 
 def test_the_contents_list_every_page_under_its_section(site: Site) -> None:
