@@ -52,8 +52,10 @@ DAY = re.compile(r"\d{4}-\d{2}-\d{2}")
 CITED = re.compile(r"\[(\d{1,4})\]")
 AT_HEAD: Final = 3
 """So many notices stand at the head in full; a STOP always does."""
-MOST_REPEATED: Final = 190
-"""So many letters of a message fit into a quarter of an A5 sheet; a browser repeats nothing higher."""
+MOST_LINES: Final = 5
+"""So many lines of a message fit into a quarter of an A5 sheet; a browser repeats nothing higher."""
+BOLD_A_LINE, PLAIN_A_LINE = 36, 40
+"""Letters of 14 points in a line of a message on A5, in a wide face."""
 SMALL_SHEETS: Final = ("procedure", "quick card")
 """Page kinds that are printed on A5; an isolation is not: it has its drawing with it."""
 
@@ -230,8 +232,9 @@ class Sheet:
     @staticmethod
     def long(message: Message) -> bool:
         """Whether a message is too high to be said again on a small sheet; its steps then stay with it."""
-        said = (message.hazard, message.harm, message.avoid)
-        return sum(len(plain(part)) for part in said) > MOST_REPEATED
+        bold = len(plain(message.hazard))
+        rest = len(plain((*message.harm, " ", *message.avoid)))
+        return -(-bold // BOLD_A_LINE) + -(-rest // PLAIN_A_LINE) > MOST_LINES
 
     def kept(self, block: Steps) -> Markup:
         """What ticks are kept under on the reader's device: they belong to these steps of this edition."""

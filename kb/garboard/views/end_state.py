@@ -52,7 +52,7 @@ def end_state(book: Book, record: Procedure) -> Iterator[Block]:
         facts = tuple((name, cell(book, ", ".join(tags))) for name, tags in held if tags)
         if facts:
             yield Facts(facts)
-        stands = [(one.part.tag, one.position) for one in stands_in(book, system.code, state)]
+        stands = [(str(one.part.tag), one.position) for one in stands_in(book, system.code, state)]
         yield from _rows(book, _moved_first(record, stands))
     elif isinstance(restores, Mapping):
         yield from _rows(book, _worded(book, restores.items()))
