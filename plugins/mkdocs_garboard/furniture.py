@@ -14,7 +14,7 @@ from markupsafe import Markup
 
 from garboard.handbook import Handbook
 from garboard.views.contents import Section
-from garboard.views.page import Block, Calculation, Copy, Fold, Page
+from garboard.views.page import Block, Calculation, Copy, Fold, Page, Steps
 from mkdocs_garboard.html import templates
 from mkdocs_garboard.links import Links
 from mkdocs_garboard.pages import CONTENTS, FIND, keys_of
@@ -65,6 +65,8 @@ class Surroundings:
     column: Markup
     what_if: bool
     """Whether something on it may be changed by the reader, which takes a script more."""
+    steps: bool
+    """Whether something on it is ticked, which takes another."""
 
 
 class Furniture:
@@ -90,6 +92,7 @@ class Furniture:
             self._bar(page),
             column,
             _opened(page.blocks),
+            any(isinstance(block, Steps) for block in page.blocks),
         )
 
     def _bar(self, page: Page) -> tuple[Item, ...]:

@@ -7,6 +7,7 @@ prose, which has been cleaned, and drawings and formulas, which the core made it
 import re
 from collections.abc import Callable, Iterable
 from functools import cache
+from hashlib import sha256
 from typing import Final
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
@@ -14,7 +15,6 @@ from markupsafe import Markup, escape
 
 from garboard.errors import Diagnostic, Severity, Where
 from garboard.views.contents import IDENTIFIER
-from garboard.views.listing import Listing
 from garboard.views.page import (
     AgainstIt,
     Block,
@@ -23,11 +23,9 @@ from garboard.views.page import (
     Copy,
     Download,
     Drawing,
-    Fold,
     Heading,
     HowSure,
     Link,
-    Looks,
     Message,
     MessagesHere,
     Page,
@@ -37,10 +35,13 @@ from garboard.views.page import (
     Run,
     Schematic,
     Shown,
+    Step,
+    Steps,
     Strong,
-    Table,
     WorkedLine,
 )
+from garboard.views.runs import plain
+from mkdocs_garboard.anchors import Anchors, prose_of
 from mkdocs_garboard.links import Links, as_value, unbroken
 from mkdocs_garboard.pages import FIND, REPORT
 from mkdocs_garboard.photos import Picture
@@ -52,6 +53,10 @@ DAY = re.compile(r"\d{4}-\d{2}-\d{2}")
 CITED = re.compile(r"\[(\d{1,4})\]")
 AT_HEAD: Final = 3
 """So many notices stand at the head in full; a STOP always does."""
+MOST_LINES: Final = 5
+"""So many lines of a message fit into a quarter of an A5 sheet; a browser repeats nothing higher."""
+BOLD_A_LINE, PLAIN_A_LINE = 36, 40
+"""Letters of 14 points in a line of a message on A5, in a wide face."""
 SMALL_SHEETS: Final = ("procedure", "quick card")
 """Page kinds that are printed on A5; an isolation is not: it has its drawing with it."""
 
@@ -87,58 +92,6 @@ def which(copy: Copy) -> Markup:
     look = "issued" if copy.number else "working"
     made = Markup('<p class="which-copy {}">{}{}</p>').format(look, copy.words, beside)
     return Markup(DAY.sub(r'<span class="id">\g<0></span>', str(made)))  # noqa: S704 - figures and hyphens
-
-
-class Anchors:
-    """Ids of one page: those that links name come first, the rest step aside."""
-
-    def __init__(self, page: Page) -> None:
-        self._taken = set(_named_anchors(page.blocks)) | {
-            "sheet",
-            "sources",
-            "standing",
-            "used-on",
-            "against",
-        }
-
-    def name(self, text: str) -> str:
-        """An id made from words, unlike any other on the page."""
-        plain = re.sub(r"[^\w]+", "-", text.casefold()).strip("-") or "part"
-        unlike, number = plain, 1
-        while unlike in self._taken:
-            number += 1
-            unlike = f"{plain}-{number}"
-        self._taken.add(unlike)
-        return unlike
-
-
-def _named_anchors(blocks: Iterable[Block]) -> Iterable[str]:
-    for block in blocks:
-        if isinstance(block, Heading) and block.anchor:
-            yield block.anchor
-        elif isinstance(block, Table):
-            yield from (row.anchor for row in block.rows if row.anchor)
-        elif isinstance(block, Listing):
-            yield from (item.anchor for item in block.items if item.anchor)
-        elif isinstance(block, Calculation):
-            yield block.name
-            yield from (line.anchor for line in block.lines if line.anchor)
-            yield from _named_anchors(block.tables)
-        elif isinstance(block, Schematic):
-            yield from block.ids
-        elif isinstance(block, Looks):
-            yield from (look.anchor for look in block.looks)
-        elif isinstance(block, Fold):
-            yield from _named_anchors(block.blocks)
-
-
-def prose_of(blocks: Iterable[Block]) -> Iterable[str]:
-    """Every piece of prose among blocks."""
-    for block in blocks:
-        if isinstance(block, Prose):
-            yield block.text
-        elif isinstance(block, Fold):
-            yield from prose_of(block.blocks)
 
 
 class Sheet:
@@ -182,7 +135,8 @@ class Sheet:
         way = self.way(link.target)
         if way is None:
             return Markup("<span>{}</span>").format(link.text)
-        return Markup('<a href="{}"{}>{}</a>').format(way, _print_id(link), unbroken(link.text))
+        beside = "" if way.startswith("#") else _print_id(link)
+        return Markup('<a href="{}"{}>{}</a>').format(way, beside, unbroken(link.text))
 
     def way(self, target: str) -> str | None:
         """The way to what a key names; a link that leads nowhere is reported."""
@@ -236,6 +190,32 @@ class Sheet:
     def standing(self) -> list[Diagnostic]:
         """All that stands against the page, gravest first."""
         return sorted(self.page.standing, key=lambda item: item.severity.rank)
+
+    @staticmethod
+    def stretches(block: Steps) -> list[list[Step]]:
+        """Steps that stand together: in one place, and under one message where one begins them."""
+        made: list[list[Step]] = []
+        for step in block.steps:
+            if not made or step.under or step.message:
+                made.append([])
+            made[-1].append(step)
+        return made
+
+    @staticmethod
+    def long(message: Message) -> bool:
+        """Whether a message is too high to be said again on a small sheet; its steps then stay with it."""
+        bold = len(plain(message.hazard))
+        rest = len(plain((*message.harm, " ", *message.avoid)))
+        return -(-bold // BOLD_A_LINE) + -(-rest // PLAIN_A_LINE) > MOST_LINES
+
+    def kept(self, block: Steps) -> Markup:
+        """What ticks are kept under on the reader's device: they belong to these steps of this edition."""
+        copy = self.page.copy
+        stamp = sha256(repr(block).encode()).hexdigest()[:16]
+        made = Markup(' data-vessel="{}" data-copy="{}" data-page="{}" data-stamp="{}"')
+        return made.format(
+            self.vessel, copy.number, self.page.key, f"{copy.issued} {stamp}".strip()
+        )
 
     def anchor(self, heading: Heading) -> str:
         """The id of a heading."""

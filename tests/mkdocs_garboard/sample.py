@@ -152,8 +152,10 @@ PROCEDURE = Page(
                     (Plate("SA-HV-006"), " receiver 1 stop valve"),
                     "on the receiver, port side",
                     see=("shut, handwheel hard down",),
-                    if_not="If it will not shut, stop and call the person in charge.",
+                    if_not=("If it will not shut, stop and call the person in charge.",),
                     message=DANGER,
+                    under="At: receiver 1",
+                    anchor="step-1",
                 ),
                 Step(
                     "2",
@@ -170,7 +172,12 @@ PROCEDURE = Page(
                     to="one turn",
                     see=("0 bar(g) on ", Plate("SA-PI-001")),
                     within="2 min",
-                    if_not="go back to step 1: a stop valve leaks.",
+                    if_not=(
+                        Strong("If not:"),
+                        " go back to ",
+                        Link("SA-PR-001#step-1", "step 1"),
+                        ": a stop valve leaks.",
+                    ),
                     second="a second person checks by themselves",
                 ),
                 Step(

@@ -191,12 +191,12 @@ def test_a_message_says_its_word_the_hazard_the_harm_and_what_to_do(
 def test_a_message_stands_directly_before_its_step(draw: Draw) -> None:
     html = draw(page=sample.PROCEDURE)
 
-    step = html[html.index('<li class="step">') :]
-    between = step[
-        step.index("</div>", step.index("avoid")) : step.index('<span class="number">1<')
+    first = html[html.index('<div class="message') :]
+    between = first[
+        first.index("</div>", first.index("avoid")) : first.index('<span class="number">1<')
     ]
     assert letters(between) == ""
-    assert step.index("DANGER") < step.index('class="number">1<')
+    assert first.index("DANGER") < first.index('class="number">1<')
 
 
 def test_a_step_reads_number_action_part_place_and_what_is_seen(draw: Draw) -> None:
@@ -321,7 +321,7 @@ def test_nothing_that_must_be_seen_stands_in_a_fold(draw: Draw) -> None:
             folded = part.partition("</details>")[0]
             assert not [
                 name
-                for name in ("message", "keel", "limits", "ladder", "review")
+                for name in ("message", "checklist", "limits", "ladder", "review")
                 if f'class="{name}' in folded
             ]
 

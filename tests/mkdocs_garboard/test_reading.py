@@ -104,7 +104,7 @@ def test_on_a_phone_the_first_step_stands_whole_above_the_bar(build_site: Build)
     pages = tuple(page if each.key == page.key else each for each in book.pages)
     built = build_site(replace(book, pages=pages))
     script = (
-        "return [document.querySelector('.keel .row').getBoundingClientRect().bottom,"
+        "return [document.querySelector('.checklist .row').getBoundingClientRect().bottom,"
         "document.querySelector('.bar').getBoundingClientRect().top]"
     )
 

@@ -96,7 +96,7 @@ def test_a_page_is_small(site: Site) -> None:
         for name in ("garboard.css", "light.js", "sheet.js", "find.js")
     )
 
-    assert shell < 80_000
+    assert shell < 100_000
     assert max(path.stat().st_size for path in site.pages) + shell < 150_000
 
 
@@ -183,7 +183,7 @@ def test_bodies_are_whole_under_a_theme_that_is_not_ours(build_site: Build) -> N
 
 
 def test_bodies_are_whole_under_the_stock_theme(build_site: Build) -> None:
-    assert 'class="keel"' in build_site(theme="mkdocs", strict=True).page("id/SA-PR-001")
+    assert 'class="checklist"' in build_site(theme="mkdocs", strict=True).page("id/SA-PR-001")
 
 
 def test_the_contents_list_every_page_under_its_section(site: Site) -> None:

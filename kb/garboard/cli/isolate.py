@@ -116,9 +116,10 @@ def _step(step: Step) -> Iterator[str]:
     yield from _wrapped(f"{said}{to}{place}", f"[ ] {step.number:>2} ")
     yield from _wrapped(f"see: {plain(step.see)}", "       ")
     if step.if_not:
-        yield from _wrapped(f"if not: {step.if_not}", "       ")
-    if step.hold:
-        yield from _wrapped(plain(step.hold), "       ")
+        yield from _wrapped(plain(step.if_not), "       ")
+    for line in (step.hold, step.note):
+        if line:
+            yield from _wrapped(plain(line), "       ")
     if step.second:
         yield from _wrapped(step.second, "       ")
 

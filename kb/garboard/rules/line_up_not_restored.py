@@ -15,10 +15,10 @@ from collections.abc import Iterator, Mapping
 
 from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
-from garboard.names import IDENTIFIER
 from garboard.records.procedure import Procedure, Use
 from garboard.rules.line_ups import folded, state_positions
 from garboard.rules.steps import end_position, live_procedures
+from garboard.systems.positions import PLAIN, positions_said
 from garboard.systems.state import stands
 from garboard.systems.walked import Walked
 
@@ -27,11 +27,9 @@ SEVERITY = Severity.HOLD
 BINDS_FROM = "in test"
 WAIVABLE = True
 
-SAYS = re.compile(rf"\b({IDENTIFIER.pattern})\s+(?:is\s+)?(\w+)")
 THE_REST = re.compile(
     r"\b(others?|the rest|everything|all)\b.*\b(as before|as found|usual)\b", re.IGNORECASE
 )
-PLAIN = ("open", "shut", "running", "stopped")
 
 States = Mapping[str, Mapping[str, Mapping[str, str]]]
 
@@ -108,8 +106,8 @@ def _wanted(
 
 def _said(book: Book, restores: str) -> Iterator[tuple[str, str]]:
     """Tags in a text, each with the word behind it."""
-    for found in SAYS.finditer(restores):
-        yield found[1], folded(found[2], _kind(book, found[1]))
+    for tag, word in positions_said(restores):
+        yield tag, folded(word, _kind(book, tag))
 
 
 def _is_position(book: Book, tag: str, word: str) -> bool:

@@ -1,8 +1,16 @@
 """Where valves and machines stand, in the words in which people write it."""
 
+import re
+from collections.abc import Iterator
+
+from garboard.names import IDENTIFIER
 from garboard.records.system import OperatingState
 
-__all__ = ["folded", "positions_of"]
+__all__ = ["PLAIN", "folded", "positions_of", "positions_said"]
+
+SAYS = re.compile(rf"\b({IDENTIFIER.pattern})\s+(?:is\s+)?(\w+)")
+PLAIN = ("open", "shut", "running", "stopped")
+"""Positions that any part may stand in."""
 
 ALIKE = {"closed": "shut", "close": "shut", "on": "running", "off": "stopped", "opened": "open"}
 SWITCHED = {"on": "open", "off": "shut"}
@@ -34,3 +42,12 @@ def positions_of(state: OperatingState) -> dict[str, str]:
     found |= {str(tag): "shut" for tag in state.shut}
     found |= {str(tag): folded(position) for tag, position in (state.turned or {}).items()}
     return found | {str(tag): "running" for tag in state.running}
+
+
+def positions_said(text: str) -> Iterator[tuple[str, str]]:
+    """Names in a text, each with the word behind it, which may be a position.
+
+    >>> list(positions_said("SA-HV-012 open; then SA-CP-002 is stopped"))
+    [('SA-HV-012', 'open'), ('SA-CP-002', 'stopped')]
+    """
+    return ((found[1], found[2]) for found in SAYS.finditer(text))

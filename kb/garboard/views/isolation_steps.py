@@ -80,7 +80,7 @@ def _stop(book: Book, tag: str) -> Step:
         do="Stop, lock and tag",
         item=_item(book, tag),
         place=_place(book, tag),
-        hold=_note(book, tag),
+        note=_note(book, tag),
         see=(f"stands, {LOCK}",),
     )
 
@@ -102,7 +102,7 @@ def _shut(book: Book, point: Point) -> Step:
         item=_item(book, point.tag),
         place=_place(book, point.tag),
         to="" if position in verbs else position,
-        hold=_note(book, point.tag),
+        note=_note(book, point.tag),
         see=see,
     )
 
@@ -129,7 +129,7 @@ def _let_out(book: Book, found: Isolation) -> Iterator[Step]:
             item=_item(book, tag),
             place=_place(book, tag),
             see=("open",),
-            hold=(worked,) if worked else (),
+            note=(worked,) if worked else (),
         )
 
 

@@ -4,16 +4,14 @@ from collections.abc import Iterator, Mapping
 
 from garboard.book import Book
 from garboard.records.component import Component, Fails
-from garboard.records.component_kinds import COMPONENT_KINDS
 from garboard.records.system import OperatingState, System
 from garboard.systems.plant import Plant
-from garboard.systems.positions import folded, positions_of
 from garboard.systems.safe_order import Movement, Order, between_states
-from garboard.systems.state import stands, start_of
 from garboard.systems.ways import Ways
 from garboard.views.draft import Draft
 from garboard.views.inline import cell
 from garboard.views.line_trace import layout_stamp
+from garboard.views.line_up import movable_parts, plant_of, stands_in
 from garboard.views.page import (
     Block,
     Bullets,
@@ -34,7 +32,6 @@ __all__ = ["line_ups"]
 TO_DO = {"open": "Open", "shut": "Shut", "running": "Start", "stopped": "Stop", "on": "Switch on"}
 TO_DO |= {"off": "Switch off", "pulled": "Pull", "in": "Put in"}
 TICK = "[   ]"
-MACHINES = ("compressor", "pump")
 VALVES = ("tag", "name", "place", "usual", "fails, held, on which round")
 LINE_UP = ("tag", "name", "place", "stands", "note", "seen")
 
@@ -42,26 +39,18 @@ LINE_UP = ("tag", "name", "place", "stands", "note", "seen")
 def line_ups(draft: Draft, system: System) -> None:
     """Valve list, a table to tick for each operating state, the moves between them."""
     book = draft.book
-    parts = [part for part in book.components.values() if part.system == system.code]
-    movable = [part for part in parts if _can_be_moved(part)]
+    movable = movable_parts(book, system.code)
     rows = tuple(Row(_valve_row(book, part), part.tag) for part in movable)
     draft.add(
         Table("Valves, switches and machines", tuple(Column(title) for title in VALVES), rows)
     )
-    surveyed = book.surveys.get(system.code)
-    plant = surveyed.plant if surveyed and surveyed.plant.parts else None
+    plant = plant_of(book, system.code)
     states = system.operating_states or {}
     for name, state in states.items():
         draft.add(Heading(f"Line-up: {name}"))
-        draft.add(*_line_up(book, movable, state, plant))
+        draft.add(*_line_up(book, system.code, state))
     if plant and len(states) > 1:
         draft.add(Heading("From one state to another"), *_moves(book, plant, states))
-
-
-def _can_be_moved(part: Component) -> bool:
-    kind = COMPONENT_KINDS.get(part.kind)
-    asked = kind is not None and "usual" in kind.wants
-    return asked or bool(part.usual) or part.kind in MACHINES
 
 
 def _valve_row(book: Book, part: Component) -> tuple[Cell, ...]:
@@ -81,29 +70,25 @@ def _valve_row(book: Book, part: Component) -> tuple[Cell, ...]:
     )
 
 
-def _line_up(
-    book: Book, movable: list[Component], state: OperatingState, plant: Plant | None
-) -> Iterator[Block]:
+def _line_up(book: Book, code: str, state: OperatingState) -> Iterator[Block]:
     facts = (("charged", state.charged), ("supplied", state.supplies))
     said: list[tuple[str, Cell]] = [("when", cell(book, state.note))] if state.note else []
     said += [(name, cell(book, ", ".join(tags))) for name, tags in facts if tags]
     if said:
         yield Facts(tuple(said))
-    named = positions_of(state)
-    start = start_of(plant, state) if plant else None
     rows = []
-    for part in movable:
-        at = stands(plant, start, part.tag) if plant and start else ""
-        position = board_word(part, at or named.get(part.tag) or part.usual)
-        usual = board_word(part, part.usual)
-        locked = part.locked and folded(part.locked, part.kind) == at
-        notes = (f"usually {usual}" if usual != position else "", "locked" if locked else "")
+    for one in stands_in(book, code, state):
+        part, usual = one.part, board_word(one.part, one.part.usual)
+        notes = (
+            f"usually {usual}" if usual != one.position else "",
+            "locked" if one.locked else "",
+        )
         cells: tuple[Cell, ...] = (
             (Plate(part.tag),),
             (part.name or part.kind,),
             cell(book, part.place or "not recorded"),
-            (position or "not said",),
-            (", ".join(one for one in notes if one),),
+            (one.position or "not said",),
+            (", ".join(note for note in notes if note),),
             (TICK,),
         )
         rows.append(Row(cells))

@@ -17,6 +17,7 @@ from garboard.views.at_once import (
     WaysIn,
 )
 from garboard.views.by_hand import ToSign
+from garboard.views.checklist import Message, Step, Steps
 from garboard.views.figures import (
     Drawing,
     HowSure,
@@ -148,53 +149,6 @@ class Table:
     rows: tuple[Row, ...]
     empty: str = "nothing recorded"
     """What is said where there are no rows."""
-
-
-@dataclass(frozen=True, slots=True)
-class Message:
-    """A safety message: four parts in order, placed by the page, never inside contributed text."""
-
-    word: str
-    """DANGER, WARNING, CAUTION or NOTICE, computed from the hazard."""
-    hazard: Cell
-    """With its energy."""
-    harm: Cell
-    """What it does to a body."""
-    avoid: Cell
-    """Imperative and checkable."""
-    source: str = ""
-    """The hazard record's id."""
-
-
-@dataclass(frozen=True, slots=True)
-class Step:
-    """One action."""
-
-    number: str
-    do: str
-    item: Cell
-    """Plate and name of the part."""
-    place: str = ""
-    to: str = ""
-    see: Cell = ()
-    """The state to see."""
-    within: str = ""
-    if_not: str = ""
-    message: Message | None = None
-    """Directly before the step it guards."""
-    second: str = ""
-    """`second person checks at the same time`, `a second person checks by themselves`."""
-    hold: Cell = ()
-    """Hold or witness point in words."""
-
-
-@dataclass(frozen=True, slots=True)
-class Steps:
-    """The keel line: a procedure's steps in order."""
-
-    steps: tuple[Step, ...]
-    end: str = ""
-    """`Empty the start header complete`."""
 
 
 @dataclass(frozen=True, slots=True)
