@@ -174,6 +174,9 @@ class Vessel:
     """In which times can certain work be done?"""
     milestones: Mapping[str, Milestone] | None = None
     """What does the work lead to?"""
+    rounds: Mapping[str, tuple[str, ...]] | None = None
+    """Which places does a round past several systems come to, in walking order? Rounds of one name
+    are walked as one."""
 
     def place(self, path: str = "") -> Where:
         """Where a field stands; the first line of the file where it was not written."""

@@ -32,7 +32,6 @@ __all__ = [
     "maintenance",
     "open_against",
     "procedures",
-    "rounds",
     "tests",
     "unfinished",
 ]
@@ -107,38 +106,6 @@ def maintenance(draft: Draft, system: System) -> None:
     columns = tuple(Column(name) for name in ("tag", "name", "what", "due", "stands"))
     ordered = tuple(row for _, row in sorted(rows, key=lambda pair: pair[0]))
     draft.add(Table("Due dates", columns, ordered, "no due dates recorded"))
-
-
-def rounds(draft: Draft, system: System) -> None:
-    """Watch rounds in walking order."""
-    book = draft.book
-    if not system.rounds:
-        draft.add(Paragraph(("No watch round is recorded for this system.",)))
-    for name, walk in (system.rounds or {}).items():
-        rows = tuple(
-            Row(
-                (
-                    (Plate(stop.tag),) if stop.tag else (),
-                    cell(book, _place(book, stop.tag)),
-                    cell(book, stop.look) or cell(book, stop.read),
-                    cell(book, stop.within),
-                    cell(book, stop.if_not),
-                )
-            )
-            for stop in walk.order
-        )
-        columns = tuple(
-            Column(title) for title in ("tag", "place", "look or read", "within", "if not")
-        )
-        draft.add(
-            Heading(name.capitalize()),
-            Table(f"Every {walk.every}, in walking order", columns, rows),
-        )
-
-
-def _place(book: Book, tag: str | None) -> str:
-    part = book.components.get(tag) if tag else None
-    return (part.place or "") if part else ""
 
 
 def tests(draft: Draft, system: System) -> None:

@@ -18,6 +18,7 @@ from garboard.views.figures import (
     Schematic,
     Tick,
 )
+from garboard.views.log_sheet import LogSheet
 from garboard.views.runs import Cell, Download, Link, Plate, Run, Shown, Strong
 from garboard.views.which_copy import WORKING, Copy
 
@@ -37,6 +38,7 @@ __all__ = [
     "HowSure",
     "Ladder",
     "Link",
+    "LogSheet",
     "Message",
     "MoverRow",
     "Page",
@@ -268,6 +270,7 @@ Block = (
     | Bullets
     | Facts
     | Table
+    | LogSheet
     | Message
     | Steps
     | Ladder

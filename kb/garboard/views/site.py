@@ -42,6 +42,8 @@ from garboard.views.path_findings import path_findings_draft
 from garboard.views.record_page import record_draft
 from garboard.views.registers import register_drafts
 from garboard.views.roles import by_roles
+from garboard.views.rounds import FOLDER as ROUNDS
+from garboard.views.rounds import round_drafts
 from garboard.views.shows import parts_of
 from garboard.views.system_pages import system_drafts, system_key
 from garboard.views.which_copy import issued_copy, working_copy
@@ -89,6 +91,7 @@ def lay_out(  # noqa: PLR0913, PLR0917 - every source of pages is handed in
         *isolation_drafts(book, isolations),
         *asked_drafts(book, rules, problems),
         *register_drafts(book, compared),
+        *round_drafts(book),
         path_findings_draft(book, problems),
         *edition_diff_drafts(book, compared),
         *method_drafts(book, methods, proofs),
@@ -269,6 +272,7 @@ def contents(book: Book, pages: tuple[Page, ...]) -> tuple[Section, ...]:
         Section("Start", tuple(key for key in rest if key == "index")),
         *systems,
         Section("Editions", tuple(key for key in rest if is_about_editions(key))),
+        Section("Rounds", tuple(key for key in rest if key.startswith(f"{ROUNDS}/"))),
         Section("Registers", tuple(key for key in rest if key.startswith("registers/"))),
         Section("Methods", tuple(key for key in rest if key.startswith("methods/"))),
         Section("Manual", tuple(key for key in rest if key.startswith("manual/"))),
@@ -279,7 +283,7 @@ def contents(book: Book, pages: tuple[Page, ...]) -> tuple[Section, ...]:
                 for key in rest
                 if key != "index"
                 and not is_about_editions(key)
-                and not key.startswith(("registers/", "methods/", "manual/"))
+                and not key.startswith(("registers/", "methods/", "manual/", f"{ROUNDS}/"))
             ),
         ),
     )

@@ -22,11 +22,11 @@ from garboard.views.lists import (
     maintenance,
     open_against,
     procedures,
-    rounds,
     tests,
 )
 from garboard.views.messages import message_of, worst_first
 from garboard.views.page import Block, Bullets, Facts, Heading, Link, Paragraph, Tiles
+from garboard.views.rounds import rounds
 from garboard.views.schematics import line_up_sheets
 from garboard.views.text import text_blocks
 from garboard.views.waiting import waiting_blocks
