@@ -51,6 +51,7 @@ FACTS = (
     "locked",
     "secured",
     "round",
+    "key",
     "part_no",
 )
 DATES = ("fitted", "expires")

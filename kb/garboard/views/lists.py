@@ -15,12 +15,12 @@ from garboard.records.kinds import kind_of
 from garboard.records.procedure import Procedure
 from garboard.records.states import at_rest
 from garboard.records.system import System
-from garboard.records.work import MaintenanceTask, OpenItem
+from garboard.records.work import OpenItem
 from garboard.views.draft import Draft
-from garboard.views.inline import cell, day
+from garboard.views.inline import cell
 from garboard.views.inspection_plan import holds_in_the_way, plan_table
 from garboard.views.messages import message_of, worst_first
-from garboard.views.page import Column, Heading, Link, Paragraph, Plate, Row, Strong, Table, Tiles
+from garboard.views.page import Heading, Link, Paragraph, Strong, Tiles
 from garboard.views.safety_devices import safety_device_table
 from garboard.views.tables import record_table
 
@@ -29,7 +29,6 @@ __all__ = [
     "calculations",
     "faults",
     "hazards",
-    "maintenance",
     "open_against",
     "procedures",
     "tests",
@@ -86,26 +85,6 @@ def calculations(draft: Draft, system: System) -> None:
     """Calculations of the system."""
     found = _of(draft.book, system, Calculation)
     draft.add(record_table(draft.book, "Calculations", found, "purpose", "method"))
-
-
-def maintenance(draft: Draft, system: System) -> None:
-    """What is done again and again, and what falls due."""
-    book = draft.book
-    tasks = _of(book, system, MaintenanceTask)
-    draft.add(record_table(book, "Tasks", tasks, "task", "tag", "every", "basis"))
-    rows = []
-    for tag, part in book.components.items():
-        dates = [part.item.due if part.item else None, part.expires]
-        due = min((date for date in dates if date), default=None)
-        if part.system == system.code and due:
-            what = "certificate or test" if part.item and part.item.due == due else "replace"
-            late: tuple[str | Strong, ...] = (
-                (Strong("past due"),) if due < book.today else ("in date",)
-            )
-            rows.append((due, Row(((Plate(tag),), (part.name or "",), (what,), (day(due),), late))))
-    columns = tuple(Column(name) for name in ("tag", "name", "what", "due", "stands"))
-    ordered = tuple(row for _, row in sorted(rows, key=lambda pair: pair[0]))
-    draft.add(Table("Due dates", columns, ordered, "no due dates recorded"))
 
 
 def tests(draft: Draft, system: System) -> None:

@@ -16,6 +16,7 @@ from garboard.views.finding_registers import findings, lessons, who_caught_what
 from garboard.views.history import value_history
 from garboard.views.inline import cell, day, person, shown
 from garboard.views.locked_valves import locked_valves
+from garboard.views.maintenance import due
 from garboard.views.messages import worst_first
 from garboard.views.notices import notices
 from garboard.views.page import (
@@ -32,7 +33,8 @@ from garboard.views.page import (
     Table,
     Tiles,
 )
-from garboard.views.safety_devices import safety_device_table
+from garboard.views.safety_devices import safety_devices
+from garboard.views.spares import spares
 from garboard.views.tables import newest_first, record_table
 from garboard.views.values_data import CSV, JSON
 from garboard.views.waiting import waiting_table
@@ -51,7 +53,7 @@ def register_drafts(book: Book, compared: Iterable[Compared] = ()) -> Iterator[D
         ("alarms", "Alarms", _alarms),
         ("symptoms", "What the crew notices", _symptoms),
         ("hazards", "What could hurt you", _hazards),
-        ("safety-devices", "Safety devices", _safety_devices),
+        ("safety-devices", "Safety devices", safety_devices),
         ("locked-valves", "Locked valves", locked_valves),
         ("tags", "Tags, A to Z", _tags),
         ("values", "Values and where they come from", _values),
@@ -63,7 +65,8 @@ def register_drafts(book: Book, compared: Iterable[Compared] = ()) -> Iterator[D
         ("sources", "Sources", _sources),
         ("glossary", "Words", _glossary),
         ("unknowns", "What we do not know", _unknowns),
-        ("spares", "Spares", _spares),
+        ("due", "What is due", due),
+        ("spares", "Spares", spares),
         ("notices", "Notices to holders", notices),
         ("people", "Who may do what", _people),
         ("to-be-filed", "To be filed", _unfiled),
@@ -111,10 +114,6 @@ def _hazards(draft: Draft) -> None:
     found = worst_first(list(draft.book.of_kind(Hazard)))
     names = ("source", "where_", "severity", "likelihood", "review_on")
     draft.add(record_table(draft.book, "Hazards, worst first", found, *names))
-
-
-def _safety_devices(draft: Draft) -> None:
-    draft.add(safety_device_table(draft.book))
 
 
 def _tags(draft: Draft) -> None:
@@ -242,27 +241,6 @@ def _unknowns(draft: Draft) -> None:
     ):
         draft.add(Heading(title))
         draft.add(Bullets(tuple(items)) if items else Paragraph(("None entered.",)))
-
-
-def _spares(draft: Draft) -> None:
-    rows = []
-    for key, spare in sorted(draft.book.content.spares.items()):
-        plates: Cell = tuple(run for tag in spare.fits for run in (Plate(tag), " "))
-        counts = tuple(
-            str(n) if n is not None else "not recorded" for n in (spare.aboard, spare.least)
-        )
-        cells: tuple[Cell, ...] = (
-            (key,),
-            (spare.name,),
-            plates,
-            (counts[0],),
-            (counts[1],),
-            (spare.where_ or "not recorded",),
-        )
-        rows.append(Row(cells, key))
-    titles = ("part number", "name", "fits", "aboard", "least", "where")
-    columns = tuple(Column(one, number=one in ("aboard", "least")) for one in titles)
-    draft.add(Table("Spares", columns, tuple(rows)))
 
 
 def _people(draft: Draft) -> None:

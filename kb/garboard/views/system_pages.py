@@ -19,11 +19,11 @@ from garboard.views.lists import (
     calculations,
     faults,
     hazards,
-    maintenance,
     open_against,
     procedures,
     tests,
 )
+from garboard.views.maintenance import maintenance
 from garboard.views.messages import message_of, worst_first
 from garboard.views.page import Block, Bullets, Facts, Heading, Link, Paragraph, Tiles
 from garboard.views.rounds import rounds
