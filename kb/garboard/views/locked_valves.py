@@ -43,7 +43,8 @@ def locked_valves(draft: Draft) -> None:
     rows = tuple(
         Row(_row(book, tag, part), tag) for tag, part in book.components.items() if part.locked
     )
-    draft.add(Table("Locked valves", tuple(map(Column, TITLES)), rows, "no valve is locked"))
+    columns = tuple(map(Column, TITLES))
+    draft.add(Table("Locked valves", columns, rows, "no valve is locked", across=True))
 
 
 def _row(book: Book, tag: str, part: Component) -> tuple[Cell, ...]:

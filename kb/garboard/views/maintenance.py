@@ -85,7 +85,8 @@ def _tables(book: Book, found: Iterable[Due]) -> Iterator[Block]:
         )
         if mine or DueSort.TASK in sorts:
             rows = tuple(Row(tuple(_cells(book, one)), one.about) for one in mine)
-            yield Table(caption, tuple(map(Column, _titles(mine))), tuple(_narrow(rows)))
+            columns = tuple(map(Column, _titles(mine)))
+            yield Table(caption, columns, tuple(_narrow(rows)), across=len(columns) > 6)
 
 
 def _titles(mine: list[Due]) -> tuple[str, ...]:

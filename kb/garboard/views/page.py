@@ -133,6 +133,8 @@ class Table:
     rows: tuple[Row, ...]
     empty: str = "nothing recorded"
     """What is said where there are no rows."""
+    across: bool = False
+    """Printed, its page lies on its side, so that no column is cut."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -66,7 +66,9 @@ def safety_device_table(book: Book, system: str, caption: str = "Safety devices"
         for tag, part in book.components.items()
         if is_safety_device(part) and part.system == system
     )
-    return Table(caption, tuple(map(Column, TITLES)), rows, "no safety device is recorded")
+    return Table(
+        caption, tuple(map(Column, TITLES)), rows, "no safety device is recorded", across=True
+    )
 
 
 def _cells(book: Book, tag: str, part: Component) -> Iterator[Cell]:

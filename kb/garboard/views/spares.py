@@ -101,7 +101,7 @@ def _table(book: Book, caption: str, found: Iterable[Spare], *, counted: bool) -
     columns = tuple(
         Column(one, number=one in ("aboard", "least"), strong=one == "aboard") for one in titles
     )
-    return Table(caption, columns, rows, "none kept")
+    return Table(caption, columns, rows, "none kept", across=True)
 
 
 def _cells(book: Book, one: Spare, *, counted: bool) -> Iterator[Cell]:

@@ -26,6 +26,7 @@ from garboard.views.lists import (
 from garboard.views.maintenance import maintenance
 from garboard.views.messages import message_of, worst_first
 from garboard.views.page import Block, Bullets, Facts, Heading, Link, Paragraph, Tiles
+from garboard.views.rebuild_page import rebuild_page
 from garboard.views.rounds import rounds
 from garboard.views.schematics import line_up_sheets
 from garboard.views.text import text_blocks
@@ -153,5 +154,8 @@ def _own_page(book: Book, system: System, page: WrittenPage) -> Draft:
     draft = Draft(book, system_key(system, name), page.title or name, kind, system=system.code)
     draft.source_path = page.where.path
     draft.add(*waiting_blocks(book, page.where.path))
-    draft.add(*text_blocks(draft, page.text, page.where, page.text_line))
+    if page.page is PageKind.HOW_TO_REBUILD_IT:
+        rebuild_page(draft, page, system_key(system, "layout"))
+    else:
+        draft.add(*text_blocks(draft, page.text, page.where, page.text_line))
     return draft
