@@ -90,6 +90,7 @@ from garboard.rules import (
     outside_limit,
     outside_validity,
     over_rating,
+    page_too_long,
     personal_data_published,
     picture_undated,
     port_unknown,
@@ -287,5 +288,6 @@ ISSUE_RULES: tuple[ModuleType, ...] = (
     card_stale,
     copy_out_of_date,
     needs_network,
+    page_too_long,
 )
 """Rules that are asked when an edition is issued, and at no other build: each says AT_ISSUE."""

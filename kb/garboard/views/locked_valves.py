@@ -58,7 +58,7 @@ def _row(book: Book, tag: str, part: Component) -> tuple[Cell, ...]:
         cell(book, part.key) or ("not recorded",),
         _rounds(book, tag, part),
         _hanging(book, tag, part) if seen and seen.locked is not None else (NOT_HELD,),
-        _conceded(book, tag),
+        _conceded(book, tag, part),
         _last_looked_at(book, tag),
     )
 
@@ -77,12 +77,14 @@ def _rounds(book: Book, tag: str, part: Component) -> Cell:
     return tuple(Link(key, name) for name in found)
 
 
-def _conceded(book: Book, tag: str) -> Cell:
-    """The concessions that name it and still stand, with the day they run out."""
+def _conceded(book: Book, tag: str, part: Component) -> Cell:
+    """The concessions for it, or for what hangs on it, that still stand, with the day they run out."""
     runs: list[Run] = []
-    names = {item.by for item in book.mentions if item.to.split(".")[0] == tag}
+    surveyed = book.surveys.get(part.system)
+    hanging = {one.fingerprint for one in surveyed.hanging_on(tag)} if surveyed else set()
     for one in book.of_kind(Concession):
-        if str(one.id) in names and not has_left(one) and not refused(one):
+        about_it = tag in one.where_ or one.fingerprint in hanging
+        if about_it and not has_left(one) and not refused(one):
             runs += ["; "] if runs else []
             runs += [Link(str(one.id), str(one.id)), f" {book.state(one)}, until {day(one.until)}"]
     return tuple(runs) or ("none",)
