@@ -5,7 +5,7 @@ from datetime import date
 import pytest
 
 from garboard.errors import Where
-from garboard.records.base import Interval, Mention, Person, RecordId, Tag
+from garboard.records.base import DateOrText, Interval, Mention, Person, RecordId, Tag
 from garboard.records.change import TemporaryModification
 from garboard.records.component import Component, Item
 from garboard.records.due import (
@@ -91,7 +91,7 @@ def test_an_instrument_without_a_day_says_so() -> None:
 
 def test_an_arrangement_until_an_event_has_no_day_and_names_the_event() -> None:
     rigged = TemporaryModification(
-        where=HERE, id=RecordId("SA-TM-001"), system="SA", until="first sea trial"
+        where=HERE, id=RecordId("SA-TM-001"), system="SA", until=DateOrText("first sea trial")
     )
 
     [one] = due_of_records({}, [rigged])

@@ -2,7 +2,7 @@
 
 from garboard.errors import Where
 from garboard.records.alarm import Alarm
-from garboard.records.base import RecordId
+from garboard.records.base import Figure, Mention, RecordId
 from garboard.records.hazard import Hazard, Message
 from garboard.records.page_rows import alarm_rows, budget_of, procedure_rows, text_rows
 from garboard.records.procedure import Procedure, See, Step, Use
@@ -30,14 +30,18 @@ def test_an_address_counts_as_a_value_of_the_usual_length() -> None:
 
 def test_what_stands_under_a_step_takes_rows() -> None:
     bare = step_lines(Step(do="Shut it"), {}, A5.across)
-    more = Step(do="Shut it", see=See(value="shut"), if_not="stop and call")
+    more = Step(do="Shut it", see=See(value=Figure("shut")), if_not=Mention("stop and call"))
 
     assert bare == 2
     assert step_lines(more, {}, A5.across) == bare + 1.5
 
 
 def test_a_message_takes_its_words_and_its_frame() -> None:
-    said = Message(hazard="Air at 30 bar(g)", harm="It kills", avoid="Shut SA-HV-001")
+    said = Message(
+        hazard=Mention("Air at 30 bar(g)"),
+        harm=Mention("It kills"),
+        avoid=Mention("Shut SA-HV-001"),
+    )
     hazard = Hazard(where=HERE, id=RecordId("SA-HZ-001"), message=said)
     step = Step(do="Open it", message=RecordId("SA-HZ-001"))
 
@@ -61,8 +65,8 @@ def test_a_kind_without_a_budget_is_not_judged() -> None:
 
 
 def test_first_actions_of_an_alarm_count_each() -> None:
-    short = Alarm(where=HERE, wording="AIR LOW", first=("Read the gauge",))
-    long = Alarm(where=HERE, wording="AIR LOW", first=("Read the gauge",) * 9)
+    short = Alarm(where=HERE, wording="AIR LOW", first=(Mention("Read the gauge"),))
+    long = Alarm(where=HERE, wording="AIR LOW", first=(Mention("Read the gauge"),) * 9)
 
     assert alarm_rows(long) == alarm_rows(short) + 4
 

@@ -1,7 +1,7 @@
 """A round past several systems: one order of places, nothing lost, a column for each watch."""
 
 from garboard.errors import Where
-from garboard.records.base import Interval
+from garboard.records.base import Interval, Tag
 from garboard.records.component import Component
 from garboard.records.system import Round, RoundStop, System
 from garboard.records.walks import round_names, walk_of, watches_of
@@ -10,7 +10,7 @@ HERE = Where("system.yml")
 
 
 def _part(tag: str, place: str) -> Component:
-    return Component(tag=tag, system=tag[:2], where=HERE, place=place)
+    return Component(tag=Tag(tag), system=tag[:2], where=HERE, place=place)
 
 
 def _system(code: str, *stops: RoundStop, every: str = "4 h") -> System:
@@ -19,8 +19,8 @@ def _system(code: str, *stops: RoundStop, every: str = "4 h") -> System:
 
 
 def test_stops_of_all_systems_stand_in_the_order_of_the_places() -> None:
-    air = _system("SA", RoundStop(tag="SA-PI-001"), RoundStop(tag="SA-PI-002"))
-    bilge = _system("BG", RoundStop(tag="BG-BW-001"), RoundStop(tag="BG-BW-002"))
+    air = _system("SA", RoundStop(tag=Tag("SA-PI-001")), RoundStop(tag=Tag("SA-PI-002")))
+    bilge = _system("BG", RoundStop(tag=Tag("BG-BW-001")), RoundStop(tag=Tag("BG-BW-002")))
     parts = {
         "SA-PI-001": _part("SA-PI-001", "engine room, port side"),
         "SA-PI-002": _part("SA-PI-002", "wheelhouse"),
@@ -58,7 +58,7 @@ def test_a_stop_at_a_place_that_nobody_named_is_walked_last_and_not_lost() -> No
 
 
 def test_where_one_stands_goes_before_where_the_part_is() -> None:
-    air = _system("SA", RoundStop(tag="SA-PI-001", at="control position"))
+    air = _system("SA", RoundStop(tag=Tag("SA-PI-001"), at="control position"))
 
     walk = walk_of("sea watch", [air], {"SA-PI-001": _part("SA-PI-001", "engine room")})
 

@@ -25,7 +25,17 @@ from garboard.views.page import (
 
 __all__ = ["spares", "spares_of"]
 
-TITLES = ("part number", "name", "fits", "aboard", "least", "counted", "stands", "lead time", "or")
+TITLES = (
+    "part number",
+    "name",
+    "fits",
+    "aboard",
+    "least",
+    "counted",
+    "stands",
+    "lead time",
+    "does as well",
+)
 NOWHERE = "place not recorded"
 
 
