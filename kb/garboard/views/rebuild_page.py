@@ -5,21 +5,22 @@ that make parts safe, the tests and spares of parts, the photographs that show t
 """
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
 from garboard.book import Book
 from garboard.names import is_tag
 from garboard.records.base import bare_id
 from garboard.records.hazard import Hazard
-from garboard.records.holds import parts_of
-from garboard.records.inspection import PlanLine, Test
+from garboard.records.holds import parts_of, tests_of
+from garboard.records.inspection import PlanLine, Point, Test
 from garboard.records.pages import WrittenPage
 from garboard.records.procedure import Procedure, Use
 from garboard.records.standing import has_left
 from garboard.records.stock import stock_of
 from garboard.records.vessel import Spare
 from garboard.views.draft import Draft
-from garboard.views.inline import day, shown
-from garboard.views.inspection_plan import plan_table, proof_words
+from garboard.views.inline import cell, day, shown
+from garboard.views.inspection_plan import proof_words
 from garboard.views.messages import message_of, worst_first
 from garboard.views.page import (
     Block,
@@ -66,7 +67,7 @@ def rebuild_page(draft: Draft, page: WrittenPage, layout: str) -> None:
     draft.add(*_drawn(book, tags, layout), *_parts_needed(book, named, tags))
     draft.add(Paragraph((LICENSED,), quiet=True), Heading("Sequence"))
     draft.add(*text_blocks(draft, page.text, page.where, page.text_line))
-    draft.add(*_photos(page), _limits(book, tags), *_proof(book, named, tags))
+    draft.add(*_photos(page), *_proof(book, named, tags))
 
 
 def _named(book: Book, page: WrittenPage) -> tuple[str, ...]:
@@ -127,7 +128,13 @@ def _in_force(book: Book, named: Iterable[str], tags: Iterable[str]) -> Iterator
         and (str(one.id) in named or about & set(map(str, one.isolates)))
     ]
     if not found:
-        yield Paragraph((Strong("No written isolation is recorded for it: ask before you open."),))
+        yield Paragraph(
+            (
+                Strong(
+                    "No procedure it names is written as an isolation of these parts: ask before you open."
+                ),
+            )
+        )
     else:
         yield Bullets(tuple(_isolation(book, one) for one in found))
 
@@ -143,16 +150,25 @@ def _isolation(book: Book, one: Procedure) -> Cell:
 
 
 def _drawn(book: Book, tags: Iterable[str], layout: str) -> Iterator[Block]:
-    """Which sheet shows each part, and its own page, where the numbers and the isolation are."""
+    """Each part with its limits and the sheet that shows it; its own page has the rest."""
     rows = []
     for tag in tags:
         part = book.components[tag]
+        name: Cell = (Plate(tag), f" {part.name or part.kind}")
         sheets = shown_on(book, tag, layout) or ("not drawn",)
-        rows.append(
-            Row(((Plate(tag),), (part.name or part.kind,), (part.place or "not recorded",), sheets))
-        )
-    titles = ("part", "name", "place", "drawn on")
-    yield Table("Parts of the assembly", tuple(map(Column, titles)), tuple(rows), "none named")
+        place = part.place or "not recorded"
+        rows.append(Row((name, (place,), _limits(book, tag) or ("none recorded",), sheets), tag))
+    columns = tuple(map(Column, ("part", "place", "limits", "drawn on")))
+    yield Table("Parts of the assembly", columns, tuple(rows), "none named")
+
+
+def _limits(book: Book, tag: str) -> Cell:
+    runs: list[Run] = []
+    for name in LIMITS:
+        if f"{tag}.{name}" in book.values:
+            runs += [", "] if runs else []
+            runs += [f"{name} ", replace(shown(book, f"{tag}.{name}"), strong=True)]
+    return tuple(runs)
 
 
 def _parts_needed(book: Book, named: Iterable[str], tags: Iterable[str]) -> Iterator[Block]:
@@ -188,17 +204,6 @@ def _photos(page: WrittenPage) -> Iterator[Block]:
             yield Photo(medium.photo, medium.view or page.title, words)
 
 
-def _limits(book: Book, tags: Iterable[str]) -> Table:
-    rows = tuple(
-        Row(((Plate(tag),), (name,), (shown(book, address),)))
-        for tag in tags
-        for name in LIMITS
-        if (address := f"{tag}.{name}") in book.values
-    )
-    columns = (Column("part"), Column("what"), Column("value", number=True, strong=True))
-    return Table("Limits of its parts", columns, rows, "none recorded")
-
-
 def _proof(book: Book, named: Iterable[str], tags: Iterable[str]) -> Iterator[Block]:
     """The plan lines and tests that are owed after it."""
     named, about = set(named), set(tags)
@@ -209,8 +214,24 @@ def _proof(book: Book, named: Iterable[str], tags: Iterable[str]) -> Iterator[Bl
         if not has_left(one) and (str(one.id) in named or about & parts_of(one, every))
     ]
     yield Heading("Tests after")
-    yield plan_table(book, lines, "Lines of the plan that are about it; each is proved again")
+    yield Bullets(tuple(_owed(book, one, every) for one in lines) or (("no line of a plan",),))
     tests = [one for one in every if str(one.id) in named]
     if tests:
         yield Paragraph(("Tests that the text names:",))
         yield Bullets(tuple(proof_words(one) for one in tests))
+
+
+def _owed(book: Book, line: PlanLine, every: Iterable[Test]) -> Cell:
+    """A line of the plan: its point, what must come out, and how it came out last."""
+    point = {Point.HOLD: "hold", Point.WITNESS: "witness"}.get(line.point or Point.HOLD, "")
+    said: Cell = (f" ({point})",) if point else ()
+    dated = [one for one in tests_of(line, every) if one.on and not has_left(one)]
+    last = max(dated, key=lambda one: (str(one.on), str(one.id)), default=None)
+    return (
+        Link(str(line.id), f"{line.id} {line.title}"),
+        *said,
+        ": ",
+        *(cell(book, line.criterion) or ("no criterion written",)),
+        "; last ",
+        *(proof_words(last) if last else ("never",)),
+    )
