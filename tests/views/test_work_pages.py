@@ -140,7 +140,10 @@ def test_an_assembly_is_framed_and_its_text_stays_as_it_is(demo: Handbook) -> No
     ]
 
     assert written.strip() in said
-    assert [one.word for one in page.messages][:1] == ["WARNING"]
+    told = [one.source for one in page.messages]
+    assert told == ["SA-HZ-001", "SA-HZ-003", "SA-HZ-006"], (
+        "the last by a step of a procedure it names"
+    )
     assert any("In force: SA-PR-005" in line for line in shown)
     assert any(line.startswith("SA-IT-004 ") and "last SA-TR-002" in line for line in shown)
     assert any(

@@ -16,7 +16,7 @@ from garboard.records.due import (
 from garboard.records.standing import has_left
 from garboard.records.stock import stock_of
 from garboard.records.system import System
-from garboard.records.work import MaintenanceTask, WorkPackage
+from garboard.records.work import MaintenanceTask
 from garboard.views.as_found import as_found
 from garboard.views.draft import Draft
 from garboard.views.fields import line_of
@@ -121,7 +121,7 @@ def _cells(book: Book, one: Due) -> Iterator[Cell]:
     yield (short_day(one.due),) if one.due else ("no day",)
     yield (Strong(words),) if late else (words,)
     record = book.records.get(one.about)
-    yield parts_aboard(book, record) if isinstance(record, MaintenanceTask) else ()
+    yield _parts_aboard(book, record) if isinstance(record, MaintenanceTask) else ()
 
 
 def _about(book: Book, one: Due) -> Run:
@@ -139,8 +139,8 @@ def _to_do(book: Book, one: Due) -> Cell:
     return (f"{one.sort}: {title_of(book, one.about)}",)
 
 
-def parts_aboard(book: Book, record: MaintenanceTask | WorkPackage) -> Cell:
-    """The parts that work wants, and of each spare whether it is aboard."""
+def _parts_aboard(book: Book, record: MaintenanceTask) -> Cell:
+    """The parts that a task wants, and of each spare whether it is aboard."""
     runs: list[Run] = []
     for name in record.parts:
         spare = book.content.spares.get(str(name))
@@ -174,7 +174,7 @@ def task_head(draft: Draft, record: MaintenanceTask) -> Iterator[Block]:
         ("last done", (day(one.last),)),
         ("next", (*stands, *when)),
         ("by procedure", line_of(book, record, "procedure")),
-        ("parts", parts_aboard(book, record)),
+        ("parts", _parts_aboard(book, record)),
         ("wants somebody who is", line_of(book, record, "competence")),
         ("stand-by meanwhile", line_of(book, record, "standby")),
     ]
