@@ -213,15 +213,23 @@ def test_the_register_of_locked_valves_says_what_hangs_on_each(tmp_path: Path) -
     held, free = locked(book)
 
     assert held == (
-        "SA-HV-003",
-        "at the gauge",
+        "SA-HV-003 stop valve, at the gauge",
         "open",
         "seal 7",
+        "not recorded",
         "watch",
         "switch-cut-off of SA-PI-001",
+        "none",
         "26 April 2031, SA-TR-013",
     )
-    assert free[3:] == ("not recorded", "none", "nothing: it counts as free", "not recorded")
+    assert free[2:] == (
+        "not recorded",
+        "not recorded",
+        "none",
+        "nothing: it counts as free",
+        "none",
+        "not recorded",
+    )
 
 
 def test_a_lock_on_which_nothing_hangs_says_so(tmp_path: Path) -> None:

@@ -108,6 +108,8 @@ class Component:
     """How is it held there: seal, lock, strap?"""
     round: str | None = None
     """On which watch round is it looked at?"""
+    key: str | None = None
+    """Who has the key, or where does it hang? A role or a place, never a name."""
     positions: Mapping[str, tuple[PortPair, ...]] | None = None
     """Which positions has it, and which ports does each join?"""
 

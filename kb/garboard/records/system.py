@@ -137,6 +137,12 @@ class RoundStop:
     """What is read?"""
     within: Figure | None = None
     """Between which values?"""
+    low: Figure | None = None
+    """Below what is it no longer right? The address of a value, or a quantity."""
+    high: Figure | None = None
+    """Above what is it no longer right?"""
+    at: str | None = None
+    """Where does one stand? Left out: where the component is."""
     if_not: Mention | None = None
     """What is done if it is not?"""
 

@@ -178,6 +178,9 @@ class Vessel:
     """What is a newcomer shown on the first day? One thing or place a line, with its tags."""
     emergencies: Mapping[str, tuple[RecordId, ...]] | None = None
     """What does one see or hear in an emergency, and which records help then, the first first?"""
+    rounds: Mapping[str, tuple[str, ...]] | None = None
+    """Which places does a round past several systems come to, in walking order? Rounds of one name
+    are walked as one."""
 
     def place(self, path: str = "") -> Where:
         """Where a field stands; the first line of the file where it was not written."""

@@ -16,6 +16,7 @@ from garboard.records.base import (
     asked,
     filled_later,
 )
+from garboard.records.inspection import Reading
 
 __all__ = ["Basis", "Completed", "Done", "Effort", "MaintenanceTask", "OpenItem", "WorkPackage"]
 
@@ -120,6 +121,8 @@ class Done:
     """How was it found?"""
     as_left: Mention | None = None
     """How was it left?"""
+    readings: tuple[Reading, ...] = ()
+    """What was read, and with which instrument?"""
     finding: RecordId | None = None
     """Which finding came of it?"""
 

@@ -93,6 +93,7 @@ from garboard.rules import (
     outside_limit,
     outside_validity,
     over_rating,
+    page_too_long,
     personal_data_published,
     picture_undated,
     port_unknown,
@@ -297,5 +298,6 @@ ISSUE_RULES: tuple[ModuleType, ...] = (
     copy_out_of_date,
     needs_network,
     not_in_index,
+    page_too_long,
 )
 """Rules that are asked when an edition is issued, and at no other build: each says AT_ISSUE."""

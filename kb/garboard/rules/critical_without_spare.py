@@ -11,8 +11,7 @@ from collections.abc import Iterator
 
 from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
-from garboard.records.alarm import Fault
-from garboard.records.standing import has_left
+from garboard.records.stock import essential_without_spare, ways_home
 
 CODE = "critical-without-spare"
 SEVERITY = Severity.WARN
@@ -22,12 +21,9 @@ WAIVABLE = True
 
 def check(book: Book) -> Iterator[Diagnostic]:
     """Look for the spare of everything essential, then for the way home without it."""
-    aboard = {tag for spare in book.content.spares.values() if spare.aboard for tag in spare.fits}
-    faults = {fault.id for fault in book.of_kind(Fault) if fault.get_home and not has_left(fault)}
-    ways_home = {item.to for item in book.mentions if item.by in faults}
-    for part in book.components.values():
-        if part.essential and part.tag not in aboard and part.tag not in ways_home:
-            text = f"{part.tag} is essential, has no spare aboard and no way home without it"
-            cure = "put a spare aboard, or write a fault page with `get_home` that names it"
-            where = part.at_place("essential")
-            yield Diagnostic(where, SEVERITY, text, cure, CODE, part.tag)
+    home = ways_home(book.records.values(), ((item.by, item.to) for item in book.mentions))
+    spares = book.content.spares.values()
+    for part in essential_without_spare(book.components, spares, home):
+        text = f"{part.tag} is essential, has no spare aboard and no way home without it"
+        cure = "put a spare aboard, or write a fault page with `get_home` that names it"
+        yield Diagnostic(part.at_place("essential"), SEVERITY, text, cure, CODE, part.tag)

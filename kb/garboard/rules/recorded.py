@@ -7,16 +7,15 @@ an absolute pressure through the atmosphere of the vessel's conditions.
 from dataclasses import replace
 
 from garboard.book import Book
-from garboard.calc.kinds import PRESSURE, Kind
+from garboard.calc.kinds import PRESSURE
 from garboard.calc.value import Value
 from garboard.errors import Where
+from garboard.records import margins
 from garboard.records.component import Component
 
 __all__ = ["as_written", "is_pressure", "line_of", "margin", "recorded"]
 
 ATMOSPHERE = "site.atmosphere"
-NEAR = 1e-9
-"""Share of the larger of two numbers below which they count as equal."""
 
 
 def recorded(book: Book, part: Component, name: str) -> Value | None:
@@ -64,23 +63,4 @@ def margin(book: Book, lower: Value, upper: Value) -> float | None:
         The distance in SI units, 0 where they are equal, negative where they cross; None where the
         two cannot be compared.
     """
-    if lower.type.dimension != upper.type.dimension or lower.high is None or upper.low is None:
-        return None
-    distance = upper.low - lower.high
-    if lower.type.kind is not upper.type.kind and lower.type.dimension == PRESSURE:
-        between = _atmosphere_between(book, lower, upper)
-        if between is None:
-            return None
-        distance += between
-    return 0.0 if abs(distance) <= NEAR * max(abs(lower.high), abs(upper.low)) else distance
-
-
-def _atmosphere_between(book: Book, lower: Value, upper: Value) -> float | None:
-    """What the atmosphere, at its worse end, adds to the distance from a lower to an upper."""
-    air = book.values.get(ATMOSPHERE)
-    if air is None or air.low is None or air.high is None:
-        return None
-    kinds = (lower.type.kind, upper.type.kind)
-    if kinds == (Kind.READING, Kind.ABSOLUTE):
-        return -air.high
-    return air.low if kinds == (Kind.ABSOLUTE, Kind.READING) else None
+    return margins.margin(lower, upper, book.values.get(ATMOSPHERE))

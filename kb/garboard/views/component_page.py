@@ -54,6 +54,7 @@ FACTS = (
     "locked",
     "secured",
     "round",
+    "key",
     "part_no",
 )
 DATES = ("fitted", "expires")

@@ -4,14 +4,13 @@ import re
 from collections.abc import Iterator
 
 from garboard.book import Book
-from garboard.calc.units import as_difference
 from garboard.calc.value import Value
 from garboard.records.measured import Measurement
 from garboard.views.axes import Axis
 from garboard.views.inline import day, short_day
 from garboard.views.page import Cell, Drawing
 from garboard.views.plot import Frame
-from garboard.views.ranges import ends
+from garboard.views.ranges import difference, ends
 
 __all__ = ["drift_plot"]
 
@@ -75,7 +74,7 @@ def _sentences(
     book: Book, value: Value, source: str, readings: list[Measurement]
 ) -> Iterator[Cell]:
     first, last = readings[0], readings[-1]
-    moved = _difference(value, last.si - first.si)
+    moved = difference(value, last.si - first.si)
     way = "rose by" if last.si > first.si else "fell by"
     how = f"it {way} {moved}" if moved else "it did not move"
     yield (
@@ -88,14 +87,7 @@ def _sentences(
     )
     for demand in book.demands.get(source, ()):
         left = (last.si - demand.limit) * (1 if demand.least else -1)
-        gap = _difference(value, left)
+        gap = difference(value, left)
         words = f"{gap} inside" if left > 0 else f"{gap} past" if gap else "at"
         yield (f"At the last reading it is {words} the limit, {demand.words}.",)
     yield ("A drift is shown and not judged: whether it may go on is for a person to say.",)
-
-
-def _difference(value: Value, si: float) -> str:
-    """A difference without its sign, to the figures that readings have; empty where there is none."""
-    unit = as_difference(value.unit)
-    number = float(f"{abs(si) / unit.scale:.6g}")
-    return f"{number:g} {unit.text}".rstrip() if number else ""

@@ -12,14 +12,13 @@ from garboard.records.hazard import Hazard
 from garboard.records.inspection import PlanLine, Review, Test
 from garboard.records.procedure import Procedure
 from garboard.records.system import System
-from garboard.records.work import MaintenanceTask, OpenItem
+from garboard.records.work import OpenItem
 from garboard.views.draft import Draft
-from garboard.views.inline import cell, day
 from garboard.views.inspection_plan import holds_in_the_way, plan_table
 from garboard.views.may_it_run import Answer, verdict
 from garboard.views.messages import message_of, worst_first
 from garboard.views.night_registers import alarm_ways
-from garboard.views.page import AgainstIt, Column, Heading, Paragraph, Plate, Row, Strong, Table
+from garboard.views.page import AgainstIt, Heading
 from garboard.views.safety_devices import safety_device_table
 from garboard.views.tables import record_table
 from garboard.views.unfinished import unfinished
@@ -29,10 +28,8 @@ __all__ = [
     "calculations",
     "faults",
     "hazards",
-    "maintenance",
     "open_against",
     "procedures",
-    "rounds",
     "tests",
 ]
 
@@ -74,58 +71,6 @@ def calculations(draft: Draft, system: System) -> None:
     """Calculations of the system."""
     found = _of(draft.book, system, Calculation)
     draft.add(record_table(draft.book, "Calculations", found, "purpose", "method"))
-
-
-def maintenance(draft: Draft, system: System) -> None:
-    """What is done again and again, and what falls due."""
-    book = draft.book
-    tasks = _of(book, system, MaintenanceTask)
-    draft.add(record_table(book, "Tasks", tasks, "task", "tag", "every", "basis"))
-    rows = []
-    for tag, part in book.components.items():
-        dates = [part.item.due if part.item else None, part.expires]
-        due = min((date for date in dates if date), default=None)
-        if part.system == system.code and due:
-            what = "certificate or test" if part.item and part.item.due == due else "replace"
-            late: tuple[str | Strong, ...] = (
-                (Strong("past due"),) if due < book.today else ("in date",)
-            )
-            rows.append((due, Row(((Plate(tag),), (part.name or "",), (what,), (day(due),), late))))
-    columns = tuple(Column(name) for name in ("tag", "name", "what", "due", "stands"))
-    ordered = tuple(row for _, row in sorted(rows, key=lambda pair: pair[0]))
-    draft.add(Table("Due dates", columns, ordered, "no due dates recorded"))
-
-
-def rounds(draft: Draft, system: System) -> None:
-    """Watch rounds in walking order."""
-    book = draft.book
-    if not system.rounds:
-        draft.add(Paragraph(("No watch round is recorded for this system.",)))
-    for name, walk in (system.rounds or {}).items():
-        rows = tuple(
-            Row(
-                (
-                    (Plate(stop.tag),) if stop.tag else (),
-                    cell(book, _place(book, stop.tag)),
-                    cell(book, stop.look) or cell(book, stop.read),
-                    cell(book, stop.within),
-                    cell(book, stop.if_not),
-                )
-            )
-            for stop in walk.order
-        )
-        columns = tuple(
-            Column(title) for title in ("tag", "place", "look or read", "within", "if not")
-        )
-        draft.add(
-            Heading(name.capitalize()),
-            Table(f"Every {walk.every}, in walking order", columns, rows),
-        )
-
-
-def _place(book: Book, tag: str | None) -> str:
-    part = book.components.get(tag) if tag else None
-    return (part.place or "") if part else ""
 
 
 def tests(draft: Draft, system: System) -> None:

@@ -4,9 +4,11 @@ from collections.abc import Iterator
 from datetime import date
 
 from garboard.book import Book
+from garboard.records.change import Concession
 from garboard.records.component import Component
 from garboard.records.inspection import Test
 from garboard.records.proofs import is_proof
+from garboard.records.standing import has_left, refused
 from garboard.records.work import MaintenanceTask
 from garboard.views.draft import Draft
 from garboard.views.inline import cell, day
@@ -14,7 +16,16 @@ from garboard.views.page import Cell, Column, Link, Paragraph, Plate, Row, Run, 
 
 __all__ = ["locked_valves"]
 
-TITLES = ("tag", "place", "locked", "how secured", "round", "what hangs on it", "last looked at")
+TITLES = (
+    "valve",
+    "locked",
+    "how secured",
+    "key",
+    "round",
+    "what hangs on it",
+    "concession",
+    "last seen",
+)
 NOT_HELD = "nothing: it counts as free"
 
 
@@ -32,21 +43,51 @@ def locked_valves(draft: Draft) -> None:
     rows = tuple(
         Row(_row(book, tag, part), tag) for tag, part in book.components.items() if part.locked
     )
-    draft.add(Table("Locked valves", tuple(map(Column, TITLES)), rows, "no valve is locked"))
+    columns = tuple(map(Column, TITLES))
+    draft.add(Table("Locked valves", columns, rows, "no valve is locked", across=True))
 
 
 def _row(book: Book, tag: str, part: Component) -> tuple[Cell, ...]:
     surveyed = book.surveys.get(part.system)
     seen = surveyed.plant.part(tag) if surveyed else None
+    place = f", {part.place}" if part.place else ", place not recorded"
     return (
-        (Plate(tag),),
-        cell(book, part.place) or ("not recorded",),
+        (Plate(tag), f" {part.name or part.kind}{place}"),
         (str(part.locked),),
         cell(book, part.secured) or ("not recorded",),
-        cell(book, part.round) or ("none",),
+        cell(book, part.key) or ("not recorded",),
+        _rounds(book, tag, part),
         _hanging(book, tag, part) if seen and seen.locked is not None else (NOT_HELD,),
+        _conceded(book, tag, part),
         _last_looked_at(book, tag),
     )
+
+
+def _rounds(book: Book, tag: str, part: Component) -> Cell:
+    """The rounds that stop at it, linked; the one it names, where none does."""
+    system = book.systems.get(part.system)
+    found = [
+        name
+        for name, walked in ((system.rounds if system else None) or {}).items()
+        if any(stop.tag == tag for stop in walked.order)
+    ]
+    if not found or system is None:
+        return (f"{part.round}: it stops elsewhere",) if part.round else ("none",)
+    key = f"{system.folder.rsplit('/', 1)[-1]}/watch-rounds"
+    return tuple(Link(key, name) for name in found)
+
+
+def _conceded(book: Book, tag: str, part: Component) -> Cell:
+    """The concessions for it, or for what hangs on it, that still stand, with the day they run out."""
+    runs: list[Run] = []
+    surveyed = book.surveys.get(part.system)
+    hanging = {one.fingerprint for one in surveyed.hanging_on(tag)} if surveyed else set()
+    for one in book.of_kind(Concession):
+        about_it = tag in one.where_ or one.fingerprint in hanging
+        if about_it and not has_left(one) and not refused(one):
+            runs += ["; "] if runs else []
+            runs += [Link(str(one.id), str(one.id)), f" {book.state(one)}, until {day(one.until)}"]
+    return tuple(runs) or ("none",)
 
 
 def _hanging(book: Book, tag: str, part: Component) -> Cell:

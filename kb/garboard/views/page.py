@@ -29,6 +29,7 @@ from garboard.views.figures import (
     Tick,
 )
 from garboard.views.listing import Jumps, Listing
+from garboard.views.log_sheet import LogSheet
 from garboard.views.reliance import InShort, Review, SourceLine
 from garboard.views.runs import Cell, Download, Link, Plate, Run, Shown, Strong
 from garboard.views.which_copy import WORKING, Copy
@@ -51,6 +52,8 @@ __all__ = [
     "HowSure",
     "Ladder",
     "Link",
+    "Listing",
+    "LogSheet",
     "Looks",
     "Message",
     "MessagesHere",
@@ -149,6 +152,8 @@ class Table:
     rows: tuple[Row, ...]
     empty: str = "nothing recorded"
     """What is said where there are no rows."""
+    across: bool = False
+    """Printed, its page lies on its side, so that no column is cut."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -231,6 +236,7 @@ Block = (
     | Bullets
     | Facts
     | Table
+    | LogSheet
     | Message
     | Steps
     | Ladder

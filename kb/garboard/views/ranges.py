@@ -4,10 +4,12 @@ import math
 from dataclasses import replace
 
 from garboard.calc.show import Towards, show_number, show_range
+from garboard.calc.units import as_difference
 from garboard.calc.value import Value
 
 __all__ = [
     "UNSTATED",
+    "difference",
     "ends",
     "percent_down",
     "spread_words",
@@ -34,6 +36,21 @@ def ends(value: Value, low: float | None, high: float | None) -> str:
         The text; empty where the ends are one, `range unknown` where one is missing.
     """
     return show_range(replace(value, low=low, high=high)).removesuffix(AT_WORST)
+
+
+def difference(value: Value, si: float) -> str:
+    """A difference without its sign, to the figures that readings have.
+
+    Args:
+        value: In whose unit it is told.
+        si: The difference in SI.
+
+    Returns:
+        The text, `0.5 bar`; empty where there is no difference.
+    """
+    unit = as_difference(value.unit)
+    number = float(f"{abs(si) / unit.scale:.6g}")
+    return f"{number:g} {unit.text}".rstrip() if number else ""
 
 
 def spread_words(value: Value) -> str:

@@ -17,6 +17,7 @@ from garboard.records.procedure import Procedure
 from garboard.records.signoff import standing_objections
 from garboard.records.standing import state_of
 from garboard.records.states import LAPSED
+from garboard.records.work import MaintenanceTask
 from garboard.review.proof import Proof
 from garboard.views.alarm_page import alarm_head, fault_head
 from garboard.views.as_issued import as_issued
@@ -28,6 +29,7 @@ from garboard.views.inline import cell, day, person
 from garboard.views.job_sheet import has_sheet, job_key
 from garboard.views.lapsed import lapsed_blocks
 from garboard.views.log_plot import log_blocks
+from garboard.views.maintenance import task_head
 from garboard.views.messages import message_of
 from garboard.views.page import (
     AgainstIt,
@@ -63,6 +65,9 @@ SHOWN_AT_HEAD: dict[type[Record], frozenset[str]] = {
     Hazard: frozenset(("message",)),
     Decision: frozenset(("question", "chosen", "options", "objections")),
     Test: frozenset(("log",)),
+    MaintenanceTask: frozenset(
+        ("task", "tag", "every", "basis", "procedure", "parts", "competence", "standby", "done")
+    ),
     Finding: frozenset(("words", "found", "credit", "interim", "extent", "actions")),
     Change: frozenset(("values", "voids", "retests", "in_kind", "looked_at")),
 }
@@ -116,6 +121,9 @@ def _head(draft: Draft, record: Record) -> Iterator[Block]:
         yield from finding_head(draft, record)
     elif isinstance(record, Change):
         yield from change_head(draft, record)
+    elif isinstance(record, MaintenanceTask):
+        yield Paragraph((Link(job_key(record), "Job sheet to print"),))
+        yield from task_head(draft, record)
     elif has_sheet(record):
         yield Paragraph((Link(job_key(record), "Job sheet to print"),))
 

@@ -17,6 +17,7 @@ from garboard.views.finding_registers import findings, lessons, who_caught_what
 from garboard.views.history import value_history
 from garboard.views.inline import cell, day, person, shown
 from garboard.views.locked_valves import locked_valves
+from garboard.views.maintenance import due
 from garboard.views.may_it_run import Answer, may_it_run
 from garboard.views.messages import worst_first
 from garboard.views.night_registers import alarm_register, symptom_register
@@ -34,7 +35,8 @@ from garboard.views.page import (
     Table,
 )
 from garboard.views.places import place_register
-from garboard.views.safety_devices import safety_device_table
+from garboard.views.safety_devices import safety_devices
+from garboard.views.spares import spares
 from garboard.views.tables import newest_first, record_table
 from garboard.views.unknowns import unknowns
 from garboard.views.values_data import CSV, JSON
@@ -62,7 +64,7 @@ def register_drafts(
         ("symptoms", "What the crew notices", symptom_register),
         ("may-it-be-run", "May it be run?", partial(may_it_run, answers=answers or {})),
         ("hazards", "What could hurt you", _hazards),
-        ("safety-devices", "Safety devices", _safety_devices),
+        ("safety-devices", "Safety devices", safety_devices),
         ("locked-valves", "Locked valves", locked_valves),
         ("numbers", "What a number is here", number_index),
         ("places", "Where things are", place_register),
@@ -77,7 +79,8 @@ def register_drafts(
         ("sources", "Sources", _sources),
         ("glossary", "Words", word_register),
         ("unknowns", "What we do not know", unknowns),
-        ("spares", "Spares", _spares),
+        ("due", "What is due", due),
+        ("spares", "Spares", spares),
         ("notices", "Notices to holders", notices),
         ("to-be-filed", "To be filed", _unfiled),
     )
@@ -96,10 +99,6 @@ def _hazards(draft: Draft) -> None:
     found = worst_first(list(draft.book.of_kind(Hazard)))
     names = ("source", "where_", "severity", "likelihood", "review_on")
     draft.add(record_table(draft.book, "Hazards, worst first", found, *names))
-
-
-def _safety_devices(draft: Draft) -> None:
-    draft.add(safety_device_table(draft.book))
 
 
 def _tags(draft: Draft) -> None:
@@ -182,27 +181,6 @@ def _user(book: Book, user: str) -> Run:
     if user in book.network.sheets:
         return Link(user, user)
     return cell(book, user)[0] if user else user
-
-
-def _spares(draft: Draft) -> None:
-    rows = []
-    for key, spare in sorted(draft.book.content.spares.items()):
-        plates: Cell = tuple(run for tag in spare.fits for run in (Plate(tag), " "))
-        counts = tuple(
-            str(n) if n is not None else "not recorded" for n in (spare.aboard, spare.least)
-        )
-        cells: tuple[Cell, ...] = (
-            (key,),
-            (spare.name,),
-            plates,
-            (counts[0],),
-            (counts[1],),
-            (spare.where_ or "not recorded",),
-        )
-        rows.append(Row(cells, key))
-    titles = ("part number", "name", "fits", "aboard", "least", "where")
-    columns = tuple(Column(one, number=one in ("aboard", "least")) for one in titles)
-    draft.add(Table("Spares", columns, tuple(rows)))
 
 
 def _unfiled(draft: Draft) -> None:

@@ -1,66 +1,152 @@
-"""Safety devices: relief valves, bursting discs, and every switch that stops or watches something."""
+"""Safety devices: what must work by itself, what it guards, when it was last proved, when it is due."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from garboard.book import Book
+from garboard.calc.value import Value
+from garboard.records.calibration import Calibrated, calibration_of
 from garboard.records.component import Component
-from garboard.records.inspection import Test
+from garboard.records.inspection import Result, Test
+from garboard.records.margins import margin
 from garboard.records.safety_device import is_safety_device
-from garboard.views.inline import cell, day, person, shown
-from garboard.views.page import Cell, Column, Link, Plate, Row, Strong, Table
+from garboard.records.standing import has_left
+from garboard.views.draft import Draft
+from garboard.views.inline import day, person, shown
+from garboard.views.page import (
+    Cell,
+    Column,
+    Heading,
+    Link,
+    Paragraph,
+    Plate,
+    Row,
+    Run,
+    Strong,
+    Table,
+)
+from garboard.views.ranges import difference
 
-__all__ = ["safety_device_table"]
+__all__ = ["safety_device_table", "safety_devices"]
+
+SETTINGS = ("set", "cuts_out", "trip", "rated")
+"""Where a device says at what it acts, the first that it has."""
+TITLES = ("device", "acts at", "guards", "limit", "margin", "last test", "next due")
+AIR = "site.atmosphere"
+NONE = "none recorded"
 
 
-def safety_device_table(book: Book, system: str = "") -> Table:
-    """What a surveyor asks: set value, what it guards, last test, by whom, when due.
+def safety_devices(draft: Draft) -> None:
+    """The register of the vessel: what has no proof or is late first, then system by system."""
+    book = draft.book
+    draft.add(
+        Paragraph(
+            (
+                "Margin: how far the limit stands above what the device acts at, with both at their worse"
+                " end. A date says that it was tested, not that it will work tonight.",
+            )
+        )
+    )
+    for code, system in book.systems.items():
+        table = safety_device_table(book, code, "What guards what, and its last test")
+        if table.rows:
+            draft.add(Heading(system.title), table)
+
+
+def safety_device_table(book: Book, system: str, caption: str = "Safety devices") -> Table:
+    """The safety devices of one system.
 
     Args:
         book: The book.
-        system: A system code; empty for the whole vessel.
+        system: Its code.
+        caption: Over the table.
     """
     rows = tuple(
-        Row(_row(book, tag, part), tag)
+        Row(tuple(_cells(book, str(tag), part)), str(tag))
         for tag, part in book.components.items()
-        if is_safety_device(part) and system in ("", part.system)
+        if is_safety_device(part) and part.system == system
     )
-    titles = ("tag", "name", "set", "guards", "rated", "last test", "due")
-    columns = tuple(Column(title, strong=title == "set") for title in titles)
-    return Table("Safety devices", columns, rows)
+    return Table(
+        caption, tuple(map(Column, TITLES)), rows, "no safety device is recorded", across=True
+    )
 
 
-def _row(book: Book, tag: str, part: Component) -> tuple[Cell, ...]:
-    guarded = (*part.protects, *part.watches, *part.stops)
-    plates = [run for one in guarded for run in (Plate(one), " ")]
-    limit = next(
-        (name for name in ("set", "cuts_out", "rated") if f"{tag}.{name}" in book.values), ""
-    )
-    weakest = [
-        shown(book, f"{one}.rated") for one in part.protects if f"{one}.rated" in book.values
-    ]
+def _cells(book: Book, tag: str, part: Component) -> Iterator[Cell]:
+    guarded = tuple(dict.fromkeys(map(str, (*part.protects, *part.watches, *part.stops))))
+    acts = _acts_at(book, tag)
+    limit = _limit(book, acts, guarded)
+    yield (Plate(tag), f" {part.name or part.kind}")
+    yield (shown(book, acts.address),) if acts else ("not recorded",)
+    yield _plates(guarded) or ("not recorded",)
+    yield (replace(shown(book, limit[1].address), strong=True),) if limit else (NONE,)
+    yield _margin(acts, limit)
+    yield _last_test(book, tag, part)
     due = part.item.due if part.item else None
-    late: Cell = (Strong("past due: "),) if due and due < book.today else ()
-    return (
-        (Plate(tag),),
-        (part.name or part.kind,),
-        (shown(book, f"{tag}.{limit}"),) if limit else ("not recorded",),
-        tuple(plates) or ("not recorded",),
-        tuple(run for one in weakest for run in (one, " ")) or ("none",),
-        _last_test(book, tag, part),
-        (*late, day(due)),
-    )
+    late: Cell = (Strong("overdue since "),) if due and due < book.today else ()
+    yield (*late, day(due)) if due else ("no day recorded",)
+
+
+def _plates(tags: tuple[str, ...]) -> Cell:
+    runs: list[Run] = []
+    for tag in tags:
+        runs += [" "] if runs else []
+        runs.append(Plate(tag))
+    return tuple(runs)
+
+
+def _acts_at(book: Book, tag: str) -> Value | None:
+    found = (book.values.get(f"{tag}.{name}") for name in SETTINGS)
+    return next((value for value in found if value is not None), None)
+
+
+def _limit(book: Book, acts: Value | None, guarded: tuple[str, ...]) -> tuple[float, Value] | None:
+    """The nearest rating of anything guarded that can be compared, with the margin below it."""
+    found = []
+    for tag in guarded:
+        rated = book.values.get(f"{tag}.rated")
+        left = margin(acts, rated, book.values.get(AIR)) if acts and rated else None
+        if rated and left is not None:
+            found.append((left, rated))
+    return min(found, key=lambda pair: (pair[0], pair[1].address), default=None)
+
+
+def _margin(acts: Value | None, limit: tuple[float, Value] | None) -> Cell:
+    if acts is None or limit is None:
+        return ("cannot be told",)
+    words = difference(acts, limit[0])
+    if limit[0] < 0:
+        return (Strong(f"{words} past it"),)
+    return (words or Strong("none"),)
 
 
 def _last_test(book: Book, tag: str, part: Component) -> Cell:
-    tests = [test for test in _tests_of(book, tag) if test.on]
-    if tests:
-        last = max(tests, key=lambda test: test.on.isoformat() if test.on else "")
-        words = f" {day(last.on)}, {person(book, last.did)}: {last.result or 'no result recorded'}"
-        return (Link(str(last.id), str(last.id)), words)
+    dated = [
+        (test.on, str(test.id), test)
+        for test in book.of_kind(Test)
+        if test.on and not has_left(test) and any(item.tag == tag for item in test.tested)
+    ]
+    if dated:
+        _, _, last = max(dated, key=lambda one: one[:2])
+        verdict = str(last.result or "no result recorded")
+        result: Run = verdict if last.result is Result.PASS else Strong(verdict)
+        who = f"by {person(book, last.did)}, {_calibrated(book, last)}"
+        return (Link(str(last.id), str(last.id)), f" {day(last.on)}: ", result, f", {who}")
     if part.item and part.item.tested:
-        return (f"{day(part.item.tested)}, by certificate",)
-    return cell(book, "not recorded")
+        paper = f" {part.item.certificate}" if part.item.certificate else ""
+        return (f"{day(part.item.tested)}, by certificate{paper}; no test in this book",)
+    return (Strong("none recorded"),)
 
 
-def _tests_of(book: Book, tag: str) -> Iterator[Test]:
-    return (test for test in book.of_kind(Test) if any(item.tag == tag for item in test.tested))
+def _calibrated(book: Book, test: Test) -> str:
+    """Whether every instrument of a test was in calibration that day."""
+    held = book.content.vessel.instruments or {}
+    logged = test.log.channels.values() if test.log else ()
+    named = {one.instrument for one in (*test.readings, *logged) if one.instrument}
+    if not named:
+        return "no instrument named"
+    states = {calibration_of(one, test.on, held, book.components).state for one in named}
+    if states == {Calibrated.IN_DATE}:
+        return "instrument in calibration"
+    if Calibrated.LAPSED in states:
+        return "instrument out of calibration"
+    return "calibration of the instrument not known"

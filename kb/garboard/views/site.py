@@ -44,6 +44,8 @@ from garboard.views.people import is_about_people, people_drafts
 from garboard.views.record_page import record_draft
 from garboard.views.registers import register_drafts
 from garboard.views.roles import by_roles
+from garboard.views.rounds import FOLDER as ROUNDS
+from garboard.views.rounds import round_drafts
 from garboard.views.shows import parts_of
 from garboard.views.system_pages import system_drafts, system_key
 from garboard.views.unfinished import unfinished
@@ -99,6 +101,7 @@ def lay_out(  # noqa: PLR0913, PLR0917 - every source of pages is handed in
         *asked_drafts(book, rules, problems),
         *people_drafts(book),
         *register_drafts(book, compared, answers),
+        *round_drafts(book),
         path_findings_draft(book, problems),
         *edition_diff_drafts(book, compared),
         *method_drafts(book, methods, proofs),
@@ -280,6 +283,7 @@ def contents(book: Book, pages: tuple[Page, ...]) -> tuple[Section, ...]:
         *systems,
         Section("People and jobs", tuple(key for key in rest if is_about_people(key))),
         Section("Editions", tuple(key for key in rest if is_about_editions(key))),
+        Section("Rounds", tuple(key for key in rest if key.startswith(f"{ROUNDS}/"))),
         Section("Registers", tuple(key for key in rest if key.startswith("registers/"))),
         Section("Methods", tuple(key for key in rest if key.startswith("methods/"))),
         Section("Manual", tuple(key for key in rest if key.startswith("manual/"))),
@@ -291,7 +295,7 @@ def contents(book: Book, pages: tuple[Page, ...]) -> tuple[Section, ...]:
                 if key not in START
                 and not is_about_editions(key)
                 and not is_about_people(key)
-                and not key.startswith(("registers/", "methods/", "manual/"))
+                and not key.startswith(("registers/", "methods/", "manual/", f"{ROUNDS}/"))
             ),
         ),
     )

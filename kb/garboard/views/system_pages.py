@@ -21,12 +21,11 @@ from garboard.views.lists import (
     calculations,
     faults,
     hazards,
-    maintenance,
     open_against,
     procedures,
-    rounds,
     tests,
 )
+from garboard.views.maintenance import maintenance
 from garboard.views.may_it_run import Answer
 from garboard.views.messages import message_of, worst_first
 from garboard.views.page import (
@@ -39,6 +38,8 @@ from garboard.views.page import (
     Paragraph,
     Tiles,
 )
+from garboard.views.rebuild_page import rebuild_page
+from garboard.views.rounds import rounds
 from garboard.views.schematics import line_up_sheets
 from garboard.views.text import text_blocks
 from garboard.views.waiting import waiting_blocks
@@ -166,5 +167,8 @@ def _own_page(book: Book, system: System, page: WrittenPage) -> Draft:
     draft = Draft(book, system_key(system, name), page.title or name, kind, system=system.code)
     draft.source_path = page.where.path
     draft.add(*waiting_blocks(book, page.where.path))
-    draft.add(*text_blocks(draft, page.text, page.where, page.text_line))
+    if page.page is PageKind.HOW_TO_REBUILD_IT:
+        rebuild_page(draft, page, system_key(system, "layout"))
+    else:
+        draft.add(*text_blocks(draft, page.text, page.where, page.text_line))
     return draft
