@@ -8,6 +8,7 @@ Markdown and sanitises; everything else is shown as it is, escaped.
 from dataclasses import dataclass, field
 
 from garboard.errors import Diagnostic, Where
+from garboard.views.card_block import CardLine, Label, LabelSheet, QuickCard
 from garboard.views.figures import (
     Drawing,
     HowSure,
@@ -26,6 +27,7 @@ __all__ = [
     "Block",
     "Bullets",
     "Calculation",
+    "CardLine",
     "Cell",
     "Column",
     "Copy",
@@ -35,6 +37,8 @@ __all__ = [
     "Fold",
     "Heading",
     "HowSure",
+    "Label",
+    "LabelSheet",
     "Ladder",
     "Link",
     "Message",
@@ -44,6 +48,7 @@ __all__ = [
     "Photo",
     "Plate",
     "Prose",
+    "QuickCard",
     "Review",
     "Row",
     "Run",
@@ -277,6 +282,8 @@ Block = (
     | Schematic
     | Tiles
     | Fold
+    | QuickCard
+    | LabelSheet
 )
 
 

@@ -34,11 +34,13 @@ from garboard.views.isolation_pages import (
     isolations_in,
     part_isolation,
 )
+from garboard.views.labels import labels_draft
 from garboard.views.lists import unfinished
 from garboard.views.manual import numbers_draft, rule_drafts, standing_draft
 from garboard.views.method_page import method_drafts
 from garboard.views.page import Calculation, Copy, Link, Page, Review
 from garboard.views.path_findings import path_findings_draft
+from garboard.views.quick_cards import CARDS, card_drafts, faults_of
 from garboard.views.record_page import record_draft
 from garboard.views.registers import register_drafts
 from garboard.views.roles import by_roles
@@ -77,6 +79,8 @@ def lay_out(  # noqa: PLR0913, PLR0917 - every source of pages is handed in
     compared = tuple(compared)
     since = next((one.found for one in compared if not one.after), None)
     problems = by_roles(book, found)
+    standing = _by_page(book, problems)
+    findings = [one for one in book.of_kind(Finding) if unfinished(book, one)]
     isolations = isolations_in(book)
     drafts = [
         front_draft(book),
@@ -91,6 +95,8 @@ def lay_out(  # noqa: PLR0913, PLR0917 - every source of pages is handed in
         *register_drafts(book, compared),
         path_findings_draft(book, problems),
         *edition_diff_drafts(book, compared),
+        *card_drafts(book, standing, findings),
+        labels_draft(book),
         *method_drafts(book, methods, proofs),
         *rule_drafts(book, rules),
         standing_draft(book, problems),
@@ -98,8 +104,6 @@ def lay_out(  # noqa: PLR0913, PLR0917 - every source of pages is handed in
         how_to_review_draft(book),
         *(stub_draft(book, stub) for stub in book.content.stubs),
     ]
-    standing = _by_page(book, problems)
-    findings = [one for one in book.of_kind(Finding) if unfinished(book, one)]
     users = _users(book)
     return tuple(_finish(draft, standing, findings, users) for draft in drafts)
 
@@ -151,6 +155,7 @@ def _finish(
     shared = is_identifier(draft.key) and draft.key in book.components
     path = "" if shared else draft.source_path
     mine = dict.fromkeys((*standing.get(draft.key, ()), *standing.get(path, ())))
+    mine |= dict.fromkeys(faults_of(book, draft.follows, standing))
     if draft.key.endswith("/open-against-it"):
         mine |= dict.fromkeys(
             item for about, items in standing.items() if about[:2] == draft.system for item in items
@@ -160,8 +165,8 @@ def _finish(
     )
     if draft.kind in OF_THE_TOOL:
         return replace(draft.page(users.get(draft.key, ())), review=MANUAL)
-    keys = {draft.key, *(message.source for message in draft.messages)}
-    if draft.system and not is_identifier(draft.key):
+    keys = {draft.key, *draft.follows, *(message.source for message in draft.messages)}
+    if draft.system and not is_identifier(draft.key) and not draft.follows:
         keys |= {tag for tag, part in book.components.items() if part.system == draft.system}
     state = page_state(
         frozenset(keys), book.content.vessel.notices, findings, parts_of(draft), mine
@@ -269,6 +274,7 @@ def contents(book: Book, pages: tuple[Page, ...]) -> tuple[Section, ...]:
         Section("Start", tuple(key for key in rest if key == "index")),
         *systems,
         Section("Editions", tuple(key for key in rest if is_about_editions(key))),
+        Section("Quick cards", tuple(key for key in rest if key.startswith(CARDS))),
         Section("Registers", tuple(key for key in rest if key.startswith("registers/"))),
         Section("Methods", tuple(key for key in rest if key.startswith("methods/"))),
         Section("Manual", tuple(key for key in rest if key.startswith("manual/"))),
@@ -279,7 +285,7 @@ def contents(book: Book, pages: tuple[Page, ...]) -> tuple[Section, ...]:
                 for key in rest
                 if key != "index"
                 and not is_about_editions(key)
-                and not key.startswith(("registers/", "methods/", "manual/"))
+                and not key.startswith((CARDS, "registers/", "methods/", "manual/"))
             ),
         ),
     )
