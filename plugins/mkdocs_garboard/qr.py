@@ -29,12 +29,13 @@ def code_of(text: str) -> Markup:
 
 
 def _row(y: int, row: bytearray | tuple[int, ...]) -> str:
-    """The dark runs of one row of modules, each a closed rectangle."""
-    drawn, start = "", None
+    """The dark runs of one row of modules, as strokes one module thick along its middle."""
+    drawn, done, start = "", 0, None
     for x, dark in enumerate((*row, 0), QUIET):
         if dark and start is None:
             start = x
         elif not dark and start is not None:
-            drawn += f"M{start} {y}h{x - start}v1h-{x - start}z"
-            start = None
+            drawn += f"m{start - done} 0" if drawn else f"M{start} {y}.5"
+            drawn += f"h{x - start}"
+            done, start = x, None
     return drawn

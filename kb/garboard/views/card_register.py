@@ -69,7 +69,7 @@ def _to_do(book: Book, card: Card, refused: tuple[str, ...]) -> Row | None:
         what = f"Take down at {card.place}, and hang a new print."
     else:
         return None
-    because = cell(book, "; ".join((*moved, *refused)))
+    because: Cell = ("; ".join((*moved, *refused[:1])),)
     return Row((_link(card), (card.place,), (what,), because))
 
 
@@ -85,14 +85,14 @@ def _row(book: Book, card: Card, refused: tuple[str, ...]) -> Iterator[Cell]:
     yield (person(book, card.holder) if card.holder else "nobody named",)
     yield (f"{day(card.printed)}{edition}" if card.printed else "not printed",)
     yield (f"on it {card.digest or 'none'}, now {own_digest(known) if known else 'no record'}",)
-    yield cell(book, _stands(book, card, refused))
+    yield (_stands(book, card, refused),)
 
 
 def _stands(book: Book, card: Card, refused: tuple[str, ...]) -> str:
     if card.removed:
         return f"taken down on {day(card.removed)}"
     if refused:
-        return f"cannot be printed: {'; '.join(refused)}"
+        return f"cannot be printed: {refused[0]}"
     if not _printed(card):
         return "not printed yet"
     return "reprint" if moved_since(book, card) else "as printed"

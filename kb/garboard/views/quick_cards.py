@@ -24,7 +24,7 @@ from garboard.records.quick_card import Carded, CardPlan, CardRow, plan_of
 from garboard.records.standing import has_left, kind_name
 from garboard.records.vessel import Card
 from garboard.review.canonical import own_digest
-from garboard.review.page_state import page_state
+from garboard.review.page_state import TOLD_BELOW, page_state
 from garboard.views.card_block import CardLine, QuickCard
 from garboard.views.card_register import register_draft
 from garboard.views.draft import Draft
@@ -138,7 +138,8 @@ def _held(draft: Draft, standing: Standing, findings: list[Finding]) -> Iterator
         yield state.words
     said = state.words.casefold()
     for fault in faults:
-        if fault.severity in GRAVE and fault.text.casefold() not in said:
+        told = fault.code in TOLD_BELOW and not state.trusted
+        if fault.severity in GRAVE and not told and fault.text.casefold() not in said:
             yield f"{fault.severity}: {fault.text}"
 
 
