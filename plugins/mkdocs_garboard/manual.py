@@ -4,7 +4,6 @@ from importlib.resources import files
 
 from garboard.handbook import Handbook
 from garboard.views.contents import Entry
-from garboard.views.labels import label_files
 from garboard.views.page import Copy, Page
 from garboard.views.values_data import CSV, JSON, values_csv, values_json
 from mkdocs_garboard.furniture import Furniture, Surroundings
@@ -53,7 +52,7 @@ class Manual:
         numbers, copy = self._handbook.numbers, self._handbook.copy
         made[JSON] = values_json(numbers, self._handbook.vessel, copy)
         made[CSV] = values_csv(numbers, copy)
-        made |= label_files(self._handbook.book)
+        made |= self._handbook.labels
         if self._own_face:
             return {**made, INDEX: index_script(self.entries)}
         return {**made, STYLE: (files("mkdocs_garboard") / "theme" / STYLE).read_text("utf-8")}

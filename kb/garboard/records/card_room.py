@@ -158,7 +158,7 @@ def over_one_side(
 
 
 def _over(plan: CardPlan, lines: Mapping[str, float]) -> Iterator[str]:
-    if not plan.rows:
+    if not plan.rows and not plan.text.strip():
         yield "nothing to do stands on it"
     for title, rows, most in (("Do first", plan.first, MOST_FIRST), ("Then", plan.then, MOST_THEN)):
         if len(rows) > most:
