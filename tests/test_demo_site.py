@@ -122,6 +122,7 @@ def test_nothing_but_the_handbook_is_published(built: Built) -> None:
         ".html",
         ".json",
         ".csv",
+        ".tsv",
         ".css",
         ".js",
         ".png",

@@ -1,6 +1,6 @@
 """The main path and the one door: read a folder, work it out, check it, lay out its pages."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 from functools import cache
 from pathlib import Path
@@ -19,6 +19,7 @@ from garboard.rules.judge import judge
 from garboard.views.a_to_z import must_be_found
 from garboard.views.contents import Entry, Section, Target
 from garboard.views.entries import entries
+from garboard.views.labels import label_files
 from garboard.views.numbers import NumberRow, number_rows
 from garboard.views.page import WORKING, Copy, Page
 from garboard.views.site import as_copy, contents, lay_out, targets, which_copy
@@ -39,6 +40,8 @@ class Handbook:
     """By page key, id, tag, block name, value address, source id and content file."""
     numbers: tuple[NumberRow, ...] = ()
     """Every number as plain data, by address."""
+    labels: dict[str, str] = field(default_factory=dict)
+    """Lists of labels, by their path in the site."""
     copy: Copy = WORKING
     """Of which edition, or a working copy."""
     looked_up: tuple[tuple[str, str], ...] = ()
@@ -98,6 +101,7 @@ def read(folder: Path, edition: Edition | None = None) -> Handbook:
         tuple(entries(book, pages, where)),
         where,
         tuple(number_rows(book, pages, where)),
+        label_files(book),
         which_copy(book, edition),
         must_be_found(book),
     )

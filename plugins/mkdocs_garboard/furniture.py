@@ -14,7 +14,7 @@ from markupsafe import Markup
 
 from garboard.handbook import Handbook
 from garboard.views.contents import Section
-from garboard.views.page import Block, Calculation, Copy, Fold, Page, Steps
+from garboard.views.page import Block, Calculation, Copy, Fold, Page, QuickCard, Steps
 from mkdocs_garboard.html import templates
 from mkdocs_garboard.links import Links
 from mkdocs_garboard.pages import CONTENTS, FIND, keys_of
@@ -27,6 +27,11 @@ POLICY = (
 )
 """What a page may load: its own folder, and nothing from anywhere else; `file:` for a memory stick."""
 HOME, ALARMS = "index", "registers/alarms"
+BARE = (
+    "@page{@top-left{content:none}@top-right{content:none}@bottom-left{content:none}"
+    "@bottom-right{content:none}}"
+)
+"""A card has its title block and its foot inside its frame, and its margins are narrow."""
 NEAR = 8
 """So many pages before and after are listed of a long section."""
 
@@ -190,6 +195,8 @@ GROUND = (
 
 def _paper(page: Page) -> str:
     """The ground, and the sheet a page is printed on: what each sheet of it says at its edge."""
+    if any(isinstance(block, QuickCard) for block in page.blocks):
+        return GROUND + BARE
     head = " · ".join(part for part in (page.ident, page.title) if part)
     state = page.review.words.partition(".")[0]
     foot = f"{page.copy.line} · {state}" if state else page.copy.line

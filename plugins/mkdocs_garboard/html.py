@@ -32,6 +32,7 @@ from garboard.views.page import (
     Photo,
     Plate,
     Prose,
+    QuickCard,
     Run,
     Schematic,
     Shown,
@@ -46,6 +47,7 @@ from mkdocs_garboard.links import Links, as_value, unbroken
 from mkdocs_garboard.pages import FIND, REPORT
 from mkdocs_garboard.photos import Picture
 from mkdocs_garboard.prose import Fault, ProseWriter, references
+from mkdocs_garboard.qr import code_of
 
 __all__ = ["Sheet", "clock", "templates", "which"]
 
@@ -243,6 +245,21 @@ class Sheet:
         if not photo.alt:
             self.lost(f"picture {photo.path} has no text", "image-without-text")
         return picture
+
+    @property
+    def messages(self) -> tuple[Message, ...]:
+        """The safety messages at the head of the page; those of a card stand on the card."""
+        carded = any(isinstance(one, QuickCard) and not one.refused for one in self.page.blocks)
+        return () if carded else self.page.messages
+
+    def written(self, card: QuickCard) -> Markup:
+        """The contributed text of a card."""
+        return self.block(Prose(card.text, card.where)) if card.text else Markup("")
+
+    @staticmethod
+    def code(text: str) -> Markup:
+        """A text as a QR code."""
+        return code_of(text)
 
     def file(self, uri: str) -> str:
         """The way to a file of the site."""

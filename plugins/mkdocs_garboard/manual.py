@@ -65,6 +65,7 @@ class Manual:
         numbers, copy = self._handbook.numbers, self._handbook.copy
         made[JSON] = values_json(numbers, self._handbook.vessel, copy)
         made[CSV] = values_csv(numbers, copy)
+        made |= self._handbook.labels
         if self._own_face:
             return {**made, INDEX: index_script(self.entries)}
         return {**made, STYLE: (files("mkdocs_garboard") / "theme" / STYLE).read_text("utf-8")}

@@ -41,6 +41,8 @@ MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", 
 PERSON = re.compile(r"[a-z][a-z0-9]*(?:-[a-z0-9]+)*")
 SOURCE = re.compile(r"[A-Za-z0-9][A-Za-z0-9._/-]*")
 PAIR = re.compile(r"[A-Za-z0-9_]+-[A-Za-z0-9_]+")
+CARD = re.compile(r"[A-Za-z0-9](?:[A-Za-z0-9-]{0,10}[A-Za-z0-9])?")
+STEPS = re.compile(r"(?P<from>\d{1,3})-(?P<to>\d{1,3})")
 SHORT_TAG = re.compile(r"[A-Z]{2}-\d{3}(?:\.[A-Za-z][A-Za-z0-9_.]*)?")
 INTERVAL = re.compile(
     r"\d+(?:\.\d+)? (?:running )?(?:h|d|days?|weeks?|months?|years?|starts?|trips?)"
@@ -244,6 +246,21 @@ def _interval(text: str) -> str:
     return text
 
 
+def _card(text: str) -> str:
+    if CARD.fullmatch(text):
+        return text
+    cure = "write letters, figures and hyphens, twelve at most: K-01"
+    raise Unfit(f"`{text}` is no number of a card", cure)
+
+
+def _steps(text: str) -> str:
+    found = STEPS.fullmatch(text)
+    if found and 1 <= int(found["from"]) <= int(found["to"]):
+        return text
+    cure = "write the first and the last step: 1-4; of one step 5-5"
+    raise Unfit(f"`{text}` is no row of steps", cure)
+
+
 def _pair(text: str) -> str:
     if PAIR.fullmatch(text):
         return text
@@ -263,6 +280,8 @@ GRAMMARS: Mapping[Any, Callable[[str], str]] = {
     base.Address: _address,
     base.DateOrText: _date_or_text,
     base.Interval: _interval,
+    base.CardNumber: _card,
+    base.StepRange: _steps,
     PortPair: _pair,
     base.Mention: _text,
     base.Figure: _text,
@@ -279,6 +298,8 @@ WORDS: Mapping[Any, tuple[str, str]] = {
     base.Address: ("the address of a value", "addresses of values"),
     base.DateOrText: ("a date or an event", "dates or events"),
     base.Interval: ("an interval", "intervals"),
+    base.CardNumber: ("the number of a card", "numbers of cards"),
+    base.StepRange: ("a row of steps", "rows of steps"),
     PortPair: ("a pair of ports", "pairs of ports"),
     base.Mention: ("text", "texts"),
     base.Figure: ("a quantity or text", "quantities or texts"),

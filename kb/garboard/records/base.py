@@ -20,6 +20,7 @@ from garboard.records.signoff import SignOff
 __all__ = [
     "Address",
     "Asked",
+    "CardNumber",
     "Class",
     "DateOrText",
     "Figure",
@@ -32,6 +33,7 @@ __all__ = [
     "Record",
     "RecordId",
     "SourceId",
+    "StepRange",
     "Tag",
     "asked",
     "bare_id",
@@ -61,6 +63,10 @@ DateOrText = NewType("DateOrText", str)
 """A date, or the event that stands in its place, such as `at installation`."""
 Interval = NewType("Interval", str)
 """How often: `1 d`, `6 months`, `500 running h`, or an event such as `before each start`."""
+CardNumber = NewType("CardNumber", str)
+"""The number of a quick card, which is part of the path of its page: `K-01`."""
+StepRange = NewType("StepRange", str)
+"""Steps in a row, by their numbers: `1-4`; of one step `5-5`."""
 
 REVISION = re.compile(r"(?P<id>[A-Z]{2}-[A-Z]{2}-\d{3})(?: r(?P<revision>\d+))?")
 

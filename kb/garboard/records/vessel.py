@@ -8,6 +8,7 @@ from enum import StrEnum
 from garboard.calc.value import Given
 from garboard.errors import Where
 from garboard.records.base import (
+    CardNumber,
     DateOrText,
     Figure,
     Identifier,
@@ -15,6 +16,7 @@ from garboard.records.base import (
     Mention,
     Person,
     RecordId,
+    StepRange,
     Tag,
     beside,
 )
@@ -84,12 +86,18 @@ class Holder:
 class Card:
     """A card that hangs somewhere on the vessel."""
 
-    card: str
+    card: CardNumber
     """Which number has the card?"""
     of: RecordId
-    """Which procedure or alarm is it of?"""
+    """Which procedure or alarm is it of? For an isolation the written procedure that governs it."""
     place: str
     """Where does it hang?"""
+    holder: Person | None = None
+    """Who sees to it that it hangs there?"""
+    steps: StepRange | None = None
+    """Which steps stand on it, where they do not fit on one: `1-4`? Left out: all."""
+    first: int | None = None
+    """How many of its rows come under Do first? Left out: those at the first place, five at most."""
     printed: date | None = None
     """On which day was it printed?"""
     edition: str | None = None

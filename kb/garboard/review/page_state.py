@@ -23,7 +23,7 @@ from garboard.records.vessel import Notice
 from garboard.review.proof import Proof
 from garboard.review.signoffs import Moved, Reviewed, Weighed
 
-__all__ = ["PageState", "Part", "Standing", "page_state", "standing_of"]
+__all__ = ["TOLD_BELOW", "PageState", "Part", "Standing", "page_state", "standing_of"]
 
 NEVER = "NOT REVIEWED. Nobody has checked this page."
 UNPROVED = "NOT REVIEWED. Its signatures cannot be proved here: ssh-keygen is not on this machine."

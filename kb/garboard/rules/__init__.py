@@ -21,6 +21,7 @@ from garboard.rules import (
     calculated_once,
     cannot_fill,
     cannot_isolate,
+    card_overflows,
     card_stale,
     cause_repeats,
     change_closed_early,
@@ -294,6 +295,7 @@ RULES: tuple[ModuleType, ...] = (
 
 ISSUE_RULES: tuple[ModuleType, ...] = (
     edition_incomplete,
+    card_overflows,
     card_stale,
     copy_out_of_date,
     needs_network,

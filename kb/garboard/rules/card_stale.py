@@ -3,13 +3,15 @@
 Why: the card is what is read when there is no time, and it goes on saying what was true on the day it
 was printed (DOE-STD-1043-93).
 
-Fix: print it anew and write the digest of its foot under `digest`, or take it down and write the day
-under `removed`. A card without a digest counts as not printed yet.
+Fix: print it anew and write the digest of its foot under `digest` and the number of the edition under
+`edition`, or take it down and write the day under `removed`. A card without a digest counts as not printed
+yet. Numbers that the record quotes are held against the edition the card was printed from.
 """
 
 from collections.abc import Iterator
 
 from garboard.book import Book
+from garboard.changes.hanging import digest_moved, moved_since
 from garboard.errors import Diagnostic, Severity
 from garboard.records.base import bare_id
 from garboard.review.canonical import SHORT, whole_digest
@@ -32,15 +34,17 @@ def check(book: Book) -> Iterator[Diagnostic]:
         if card.digest is None or card.removed or record is None:
             continue
         where = vessel.place(f"cards[{number}].digest")
-        now = whole_digest(record)
+        reprint = f"reprint it and hang it at {card.place}, or take it down there and write removed"
         if len(card.digest) < LEAST:
             text = f"card {card.card} has the digest `{card.digest}`, too short to tell"
             cure = f"write all of it, {SHORT} signs; or leave it out if none was printed"
-        elif not now.startswith(card.digest.casefold()):
-            text = f"card {card.card} is of {card.of} as {card.digest}, now {now[:SHORT]}"
-            cure = (
-                f"reprint it and hang it at {card.place}, or take it down there and write removed"
-            )
+        elif digest_moved(book, card):
+            now = whole_digest(record)[:SHORT]
+            text = f"card {card.card} is of {card.of} as {card.digest}, now {now}"
+            cure = reprint
+        elif moved := moved_since(book, card):
+            text = f"card {card.card} was printed from edition {card.edition}, since when {'; '.join(moved)}"
+            cure = reprint
         else:
             continue
         yield Diagnostic(where, SEVERITY, text, cure, CODE, str(record.id))

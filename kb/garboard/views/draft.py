@@ -37,6 +37,8 @@ class Draft:
         self.calculated = False
         self.last_change = ""
         self.source_path = ""
+        self.follows: tuple[str, ...] = ()
+        """Records whose review and faults are those of the page."""
         self._cited: dict[tuple[str, str], int] = {}
 
     def add(self, *blocks: Block) -> None:

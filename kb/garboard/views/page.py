@@ -17,6 +17,7 @@ from garboard.views.at_once import (
     WaysIn,
 )
 from garboard.views.by_hand import ToSign
+from garboard.views.card_block import CardLine, Label, LabelSheet, QuickCard
 from garboard.views.checklist import Message, Step, Steps
 from garboard.views.figures import (
     Drawing,
@@ -40,6 +41,7 @@ __all__ = [
     "Block",
     "Bullets",
     "Calculation",
+    "CardLine",
     "Cell",
     "Column",
     "Copy",
@@ -50,6 +52,8 @@ __all__ = [
     "Fold",
     "Heading",
     "HowSure",
+    "Label",
+    "LabelSheet",
     "Ladder",
     "Link",
     "Listing",
@@ -63,6 +67,7 @@ __all__ = [
     "Photo",
     "Plate",
     "Prose",
+    "QuickCard",
     "Review",
     "Row",
     "Run",
@@ -254,6 +259,8 @@ Block = (
     | MessagesHere
     | WaysIn
     | Fold
+    | QuickCard
+    | LabelSheet
 )
 
 

@@ -23,7 +23,7 @@ def parts_of(draft: Draft) -> tuple[Part, ...]:
     """The records and written pages that a page shows, each once."""
     book = draft.book
     messages = [message.source for message in draft.messages]
-    own = [key for key in (draft.key, draft.source_path) if key in book.reviews]
+    own = [key for key in (draft.key, draft.source_path, *draft.follows) if key in book.reviews]
     named = [*own, *messages] if own else [*messages, *_named(book, tuple(draft.blocks))]
     return tuple(_part(book, key) for key in dict.fromkeys(named) if key in book.reviews)
 

@@ -35,12 +35,14 @@ from garboard.views.isolation_pages import (
     isolations_in,
     part_isolation,
 )
+from garboard.views.labels import labels_draft
 from garboard.views.manual import numbers_draft, rule_drafts, standing_draft
 from garboard.views.may_it_run import against_system, answers_of
 from garboard.views.method_page import method_drafts
 from garboard.views.page import AgainstIt, Calculation, Copy, Link, Page, Review
 from garboard.views.path_findings import path_findings_draft
 from garboard.views.people import is_about_people, people_drafts
+from garboard.views.quick_cards import CARDS, card_drafts, faults_of
 from garboard.views.record_page import record_draft
 from garboard.views.registers import register_drafts
 from garboard.views.roles import by_roles
@@ -83,8 +85,9 @@ def lay_out(  # noqa: PLR0913, PLR0917 - every source of pages is handed in
     compared = tuple(compared)
     since = next((one.found for one in compared if not one.after), None)
     problems = by_roles(book, found)
-    isolations = isolations_in(book)
     standing = _by_page(book, problems)
+    findings = [one for one in book.of_kind(Finding) if unfinished(book, one)]
+    isolations = isolations_in(book)
     answers = answers_of(book, standing)
     drafts = [
         *(
@@ -104,6 +107,8 @@ def lay_out(  # noqa: PLR0913, PLR0917 - every source of pages is handed in
         *round_drafts(book),
         path_findings_draft(book, problems),
         *edition_diff_drafts(book, compared),
+        *card_drafts(book, standing, findings),
+        labels_draft(book),
         *method_drafts(book, methods, proofs),
         *rule_drafts(book, rules),
         standing_draft(book, problems),
@@ -113,7 +118,6 @@ def lay_out(  # noqa: PLR0913, PLR0917 - every source of pages is handed in
         *(stub_draft(book, stub) for stub in book.content.stubs),
     ]
     drafts.insert(0, front_draft(book, frozenset(draft.key for draft in drafts)))
-    findings = [one for one in book.of_kind(Finding) if unfinished(book, one)]
     users = _users(book)
     return ways_told(tuple(_finish(draft, standing, findings, users) for draft in drafts))
 
@@ -165,6 +169,7 @@ def _finish(
     shared = is_identifier(draft.key) and draft.key in book.components
     path = "" if shared else draft.source_path
     mine = dict.fromkeys((*standing.get(draft.key, ()), *standing.get(path, ())))
+    mine |= dict.fromkeys(faults_of(book, draft.follows, standing))
     if draft.key.endswith("/open-against-it"):
         mine |= dict.fromkeys(against_system(standing, draft.system))
     draft.standing = tuple(
@@ -172,8 +177,8 @@ def _finish(
     )
     if draft.kind in OF_THE_TOOL:
         return replace(draft.page(users.get(draft.key, ())), review=MANUAL)
-    keys = {draft.key, *(message.source for message in draft.messages)}
-    if draft.system and not is_identifier(draft.key):
+    keys = {draft.key, *draft.follows, *(message.source for message in draft.messages)}
+    if draft.system and not is_identifier(draft.key) and not draft.follows:
         keys |= {tag for tag, part in book.components.items() if part.system == draft.system}
     state = page_state(
         frozenset(keys), book.content.vessel.notices, findings, parts_of(draft), mine
@@ -284,6 +289,7 @@ def contents(book: Book, pages: tuple[Page, ...]) -> tuple[Section, ...]:
         Section("People and jobs", tuple(key for key in rest if is_about_people(key))),
         Section("Editions", tuple(key for key in rest if is_about_editions(key))),
         Section("Rounds", tuple(key for key in rest if key.startswith(f"{ROUNDS}/"))),
+        Section("Quick cards", tuple(key for key in rest if key.startswith(CARDS))),
         Section("Registers", tuple(key for key in rest if key.startswith("registers/"))),
         Section("Methods", tuple(key for key in rest if key.startswith("methods/"))),
         Section("Manual", tuple(key for key in rest if key.startswith("manual/"))),
@@ -295,7 +301,7 @@ def contents(book: Book, pages: tuple[Page, ...]) -> tuple[Section, ...]:
                 if key not in START
                 and not is_about_editions(key)
                 and not is_about_people(key)
-                and not key.startswith(("registers/", "methods/", "manual/", f"{ROUNDS}/"))
+                and not key.startswith((CARDS, "registers/", "methods/", "manual/", f"{ROUNDS}/"))
             ),
         ),
     )

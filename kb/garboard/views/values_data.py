@@ -14,7 +14,7 @@ from dataclasses import asdict, fields
 from garboard.views.numbers import NumberRow, SourceCited
 from garboard.views.which_copy import WORKING, Copy
 
-__all__ = ["CSV", "JSON", "SCHEMA", "columns", "flat", "values_csv", "values_json"]
+__all__ = ["CSV", "JSON", "SCHEMA", "columns", "flat", "guarded", "values_csv", "values_json"]
 
 JSON, CSV = "values.json", "values.csv"
 SCHEMA = "garboard-values-1"
@@ -93,7 +93,16 @@ def _cell(value: str | float | None) -> str:
         return ""
     if isinstance(value, float):
         return repr(value)
-    return f"'{value}" if value.startswith(GUARDED) else value
+    return guarded(value)
+
+
+def guarded(text: str) -> str:
+    """Text that a spreadsheet takes for text.
+
+    >>> guarded("=1+1"), guarded("SA-HV-001")
+    ("'=1+1", 'SA-HV-001')
+    """
+    return f"'{text}" if text.startswith(GUARDED) else text
 
 
 MEANINGS: Mapping[str, str] = {

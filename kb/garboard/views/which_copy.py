@@ -56,6 +56,11 @@ class Copy:
         return f"{have[0].upper()}{have[1:]} is what holders have." if have else ""
 
     @property
+    def no_card(self) -> str:
+        """Why no card is printed from this copy; empty in an edition."""
+        return "" if self.number else "No card is printed from a working copy."
+
+    @property
     def afterwards(self) -> str:
         """For the foot: why it ends on that day, and what to do then; empty in a working copy."""
         why = f": {self.ends}" if self.ends else ""
