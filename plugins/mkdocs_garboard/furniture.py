@@ -19,7 +19,7 @@ from mkdocs_garboard.html import templates
 from mkdocs_garboard.links import Links
 from mkdocs_garboard.pages import CONTENTS, FIND, keys_of
 
-__all__ = ["POLICY", "Furniture", "Surroundings"]
+__all__ = ["POLICY", "Furniture", "Surroundings", "quoted"]
 
 POLICY = (
     "default-src 'none'; img-src 'self' file: data:; style-src 'self' file: {paper}; script-src 'self' file:;"
@@ -183,12 +183,12 @@ def _paper(page: Page) -> str:
     state = page.review.words.partition(".")[0]
     foot = f"{page.copy.line} · {state}" if state else page.copy.line
     return (
-        f"@page{{@top-left{{content:{_quoted(head)}}}@top-right{{content:{_quoted(page.copy.name)}}}"
-        f"@bottom-left{{content:{_quoted(foot)}}}}}"
+        f"@page{{@top-left{{content:{quoted(head)}}}@top-right{{content:{quoted(page.copy.name)}}}"
+        f"@bottom-left{{content:{quoted(foot)}}}}}"
     )
 
 
-def _quoted(text: str) -> str:
+def quoted(text: str) -> str:
     """Text as a string of a stylesheet, in letters that can end neither string nor element."""
     plain = "".join(
         c if (c.isalnum() and c.isascii()) or c in " -,.:" else f"\\{ord(c):x} " for c in text

@@ -16,7 +16,15 @@ from garboard.systems.boundaries import boundaries_of
 from garboard.views.isolation_pages import is_isolation, isolation_key
 from garboard.views.page import Page
 
-__all__ = ["KINDS_LEFT_OUT", "WHOLE_BOOK", "BinderPlan", "Chapter", "LeftOut", "plan_book", "plan_system"]
+__all__ = [
+    "KINDS_LEFT_OUT",
+    "WHOLE_BOOK",
+    "BinderPlan",
+    "Chapter",
+    "LeftOut",
+    "plan_book",
+    "plan_system",
+]
 
 WHOLE_BOOK = "whole-book"
 """The name of the binder that holds every system."""
@@ -27,14 +35,19 @@ FIRST = ("registers/emergencies", "registers/alarms", "registers/symptoms")
 
 OF_A_SYSTEM = (
     "what it does", "open against it", "temporary modification", "concession", "layout", "line-ups",
-    "line-ups drawn", "normal values", "procedures", "procedure", "isolations", "isolation",
+    "normal values", "procedures", "procedure", "isolations", "isolation",
     "watch round", "log sheet", "alarms", "alarm", "faults", "fault", "hazards", "hazard",
     "maintenance", "maintenance task", "spares", "tests and proof", "safety devices", "sensing lines",
     "how to rebuild it", "why it is so", "what went wrong", "calculations", "calculation",
 )  # fmt: skip
 """Kinds of page of a system, in the order of its chapter."""
 
-PEOPLE = ("people/first-day", "people/who-may-do-what", "registers/people", "people/required-reading")
+PEOPLE = (
+    "people/first-day",
+    "people/who-may-do-what",
+    "registers/people",
+    "people/required-reading",
+)
 REGISTERS = (
     "registers/due", "registers/spares", "registers/hazards", "registers/safety-devices",
     "registers/locked-valves", "registers/numbers", "registers/tags", "registers/a-to-z",
@@ -55,6 +68,7 @@ class LeftOut:
 SITE = "in the handbook on the screen"
 KINDS_LEFT_OUT = {
     "part": LeftOut("a page for each part", "its row in the register of tags, and its system's layout"),
+    "line-ups drawn": LeftOut("each line-up drawn", "in words under Line-ups and valves; drawn " + SITE),
     "questions to the layout": LeftOut("what each layout was asked", SITE),
     "test": LeftOut("the record of each test", "results under Tests and proof; readings " + SITE),
     "plan line": LeftOut("each line of the inspection plans", "under Tests and proof"),
@@ -151,7 +165,10 @@ def plan_book(book: Book, pages: Iterable[Page]) -> BinderPlan:
     first = _named("In an emergency", known, FIRST)
     people = _named("People", known, PEOPLE, lambda page: page.key.startswith("people/"))
     systems = tuple(
-        Chapter(system.title, _of_system(book, system, (one for one in known if one.system == system.code)))
+        Chapter(
+            system.title,
+            _of_system(book, system, (one for one in known if one.system == system.code)),
+        )
         for system in book.systems.values()
     )
     editions = Chapter("Editions", _of_editions(known))
