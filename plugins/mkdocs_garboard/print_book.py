@@ -27,8 +27,8 @@ POLICY = "default-src 'none'; img-src data:; style-src 'sha256-{proof}'; base-ur
 NAMED = ".plate, .value, .source, .id, [data-id], .report"
 """Links whose words say already where they lead, or that lead nowhere on paper."""
 TAGS = "registers/tags"
-WIDE = 8
-"""A table of so many columns is printed across the sheet."""
+BROAD, WIDE = 5, 9
+"""A table of so many columns is printed as lists of label and value on A5; across the sheet on A4."""
 
 Draw = Callable[[Page], str]
 
@@ -162,7 +162,10 @@ class Book:
         for table in sheet.css("table"):
             head = table.css_first("tr")
             holder = table.parent
-            if head and holder and len(head.css("th, td")) >= WIDE:
+            columns = len(head.css("th, td")) if head else 0
+            if columns >= BROAD:
+                table.attrs["class"] = f"{table.attributes.get('class') or ''} broad"
+            if columns >= WIDE and holder:
                 holder.attrs["class"] = "scroll wide"
         return Markup(sheet.html or "")  # noqa: S704 - drawn and joined by us
 

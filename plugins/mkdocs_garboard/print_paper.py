@@ -16,7 +16,7 @@ __all__ = ["SIZES", "Leaf", "Size", "leaves", "paper"]
 COPY_LINE = (
     "Printed on ____________, copy no. ____; without a number uncontrolled, valid that day only."
 )
-FOLD_OUT = "size:A4 landscape;margin:20mm 12mm 18mm"
+FOLD_OUT = "size:A4 landscape;margin:18mm 10mm 16mm"
 """Schematics and wide tables: on A4 bound at its long edge, in an A5 binder folded once."""
 ALONE = frozenset(
     ("what it does", "open against it", "layout", "normal values", "procedure", "isolation", "watch round",
@@ -24,6 +24,7 @@ ALONE = frozenset(
 )  # fmt: skip
 """Kinds of which each page begins on a sheet of its own, with nothing else on it; all others follow
 each other, with what belongs to the same system."""
+HEAD = ":is(.title-block,.which-copy,h1)"
 SMALL_FACE = "font:10pt sans-serif;"
 
 
@@ -104,7 +105,6 @@ def paper(made: Iterable[Leaf], size: Size, title: str, foot: str) -> str:
 
 def _rules(made: Iterable[Leaf], size: Size, title: str, foot: str) -> Iterator[str]:
     yield f"@page{{{size.sheet};{_edges(title, '', foot)}}}"
-    yield f"@page cover{{{size.sheet};@top-left{{content:none}}@top-right{{content:none}}}}"
     for leaf in made:
         side = leaf.pages[0].system_title
         said = _edges(leaf.head, side, f"{foot} · {leaf.state}" if leaf.state else foot)
@@ -112,14 +112,17 @@ def _rules(made: Iterable[Leaf], size: Size, title: str, foot: str) -> Iterator[
         yield f"@page {leaf.name}{{{size.sheet};{said}}}@page {wide}{{{FOLD_OUT};{said}}}"
         yield (
             f"@media print{{#{leaf.name},#{leaf.name} .sheet{{page:{leaf.name}}}"
-            f"#{leaf.name} :is(.schematic,.wide),"
-            f"#{leaf.name} .sheet:has(> h1 + .schematic) > :is(.title-block,.which-copy,h1){{page:{wide}}}}}"
+            f"#{leaf.name} .schematic,#{leaf.name} .sheet:has(> h1 + .schematic) > {HEAD},"
+            f".a4 #{leaf.name} :is(.wide,:is(h2,h3):has(+ .wide)),"
+            f".a4 #{leaf.name} .sheet:has(> h1 + .wide) > {HEAD}{{page:{wide}}}}}"
         )
 
 
 def _edges(head: str, side: str, foot: str) -> str:
+    number = f"{quoted(side)} '\\a page 'counter(page)' of 'counter(pages)"
     return (
-        f"@top-left{{{SMALL_FACE}content:{quoted(head)}}}@top-right{{{SMALL_FACE}content:{quoted(side)}}}"
+        f"@top-left{{{SMALL_FACE}content:{quoted(head)}}}"
+        f"@top-right{{{SMALL_FACE}white-space:pre;text-align:right;content:{number}}}"
         f"@bottom-left{{{SMALL_FACE}white-space:pre;content:{quoted(foot)}'\\a '{quoted(COPY_LINE)}}}"
-        f"@bottom-right{{{SMALL_FACE}content:'page 'counter(page)' of 'counter(pages)}}"
+        "@bottom-right{content:none}"
     )

@@ -29,6 +29,7 @@ __all__ = [
 WHOLE_BOOK = "whole-book"
 """The name of the binder that holds every system."""
 CARD = "quick card"
+WORKED = "calculation"
 
 FIRST = ("registers/emergencies", "registers/alarms", "registers/symptoms")
 """What is looked for in a hurry, before anything else."""
@@ -36,7 +37,7 @@ FIRST = ("registers/emergencies", "registers/alarms", "registers/symptoms")
 OF_A_SYSTEM = (
     "what it does", "open against it", "temporary modification", "concession", "layout", "line-ups",
     "normal values", "procedures", "procedure", "isolations", "isolation",
-    "watch round", "log sheet", "alarms", "alarm", "faults", "fault", "hazards", "hazard",
+    "watch round", "log sheet", "alarms", "alarm", "faults", "fault", "hazards",
     "maintenance", "maintenance task", "spares", "tests and proof", "safety devices", "sensing lines",
     "how to rebuild it", "why it is so", "what went wrong", "calculations", "calculation",
 )  # fmt: skip
@@ -70,6 +71,7 @@ KINDS_LEFT_OUT = {
     "part": LeftOut("a page for each part", "its row in the register of tags, and its system's layout"),
     "line-ups drawn": LeftOut("each line-up drawn", "in words under Line-ups and valves; drawn " + SITE),
     "questions to the layout": LeftOut("what each layout was asked", SITE),
+    "hazard": LeftOut("the record of each hazard", "its message under What could hurt you"),
     "test": LeftOut("the record of each test", "results under Tests and proof; readings " + SITE),
     "plan line": LeftOut("each line of the inspection plans", "under Tests and proof"),
     "decision": LeftOut("each decision in full", "one sentence under Why it is so; reasons " + SITE),
@@ -91,6 +93,10 @@ KINDS_LEFT_OUT = {
 }  # fmt: skip
 """By page kind."""
 UNWRITTEN = LeftOut("isolations that no procedure was written for", SITE)
+WORKING = LeftOut(
+    "the working of each calculation",
+    "in the binder of its system; what must hold, under Normal values",
+)
 EARLIER = LeftOut("earlier editions", SITE)
 KEYS_LEFT_OUT = {
     "registers/values": LeftOut("where each value comes from", SITE),
@@ -155,7 +161,7 @@ def plan_system(book: Book, pages: Iterable[Page], system: System) -> BinderPlan
 
 
 def plan_book(book: Book, pages: Iterable[Page]) -> BinderPlan:
-    """The binder of the whole vessel.
+    """The binder of the whole vessel: everything but the working of calculations, which is a third of it.
 
     Args:
         book: The book.
@@ -167,7 +173,11 @@ def plan_book(book: Book, pages: Iterable[Page]) -> BinderPlan:
     systems = tuple(
         Chapter(
             system.title,
-            _of_system(book, system, (one for one in known if one.system == system.code)),
+            _of_system(
+                book,
+                system,
+                (one for one in known if one.system == system.code and one.kind != WORKED),
+            ),
         )
         for system in book.systems.values()
     )
@@ -188,9 +198,7 @@ def _plan(
     kept = tuple(chapter for chapter in chapters if chapter.pages)
     placed = {page.key for chapter in kept for page in chapter.pages}
     known = tuple(candidates)
-    missing = dict.fromkeys(
-        _left_out(page) or UNWRITTEN for page in known if page.key not in placed
-    )
+    missing = dict.fromkeys(_missing(page) for page in known if page.key not in placed)
     return BinderPlan(
         name, title, kept, tuple(missing), tuple(page for page in known if page.kind == CARD)
     )
@@ -201,6 +209,15 @@ def _left_out(page: Page) -> LeftOut | None:
     if page.key.startswith("editions/"):
         return EARLIER if page.kind == "edition" else KINDS_LEFT_OUT.get(page.kind)
     return KEYS_LEFT_OUT.get(page.key) or KINDS_LEFT_OUT.get(page.kind)
+
+
+def _missing(page: Page) -> LeftOut:
+    """What the cover says of a page that is not in the book."""
+    if found := _left_out(page):
+        return found
+    if page.kind == WORKED:
+        return WORKING
+    return UNWRITTEN if is_isolation(page.key) else LeftOut(page.title, SITE)
 
 
 def _named(
