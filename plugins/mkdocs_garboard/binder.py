@@ -76,7 +76,10 @@ def write_binder(
         return (f"{document}: {len(plan.pages)} pages of the handbook, to print on {size.name}",)
     pdf = document.with_suffix(".pdf")
     sheets = _printed(book, size, document, pdf)
-    return (str(document), f"{pdf}: {sheets} sheets {size.name}, {pdf.stat().st_size / 1e6:.1f} MB")
+    return (
+        str(document),
+        f"{pdf}: {sheets} pages of {size.name}, {pdf.stat().st_size / 1e6:.1f} MB",
+    )
 
 
 def _photos(photos: Photos) -> Files:

@@ -7,16 +7,17 @@ says by itself what it is, of which edition, until when, and how far it was revi
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from textwrap import shorten
 
 from garboard.views.page import Page
 from mkdocs_garboard.furniture import quoted
 
 __all__ = ["SIZES", "Leaf", "Size", "leaves", "paper"]
 
-COPY_LINE = (
-    "Printed on ____________, copy no. ____; without a number uncontrolled, valid that day only."
-)
-FOLD_OUT = "size:A4 landscape;margin:18mm 10mm 16mm"
+COPY_LINE = "Printed on ____________, copy no. ____; without it uncontrolled, for that day."
+LONGEST = 66
+"""Letters at the head of a sheet: two lines of A5, beside the name of the system."""
+FOLD_OUT = "size:A4 landscape;margin:17mm 10mm 17mm"
 """Schematics and wide tables: on A4 bound at its long edge, in an A5 binder folded once."""
 ALONE = frozenset(
     ("what it does", "open against it", "layout", "normal values", "procedure", "isolation", "watch round",
@@ -25,7 +26,7 @@ ALONE = frozenset(
 """Kinds of which each page begins on a sheet of its own, with nothing else on it; all others follow
 each other, with what belongs to the same system."""
 HEAD = ":is(.title-block,.which-copy,h1)"
-SMALL_FACE = "font:10pt sans-serif;"
+EDGE = "font:10pt/1.2 sans-serif;white-space:pre-line;"
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,10 +105,10 @@ def paper(made: Iterable[Leaf], size: Size, title: str, foot: str) -> str:
 
 
 def _rules(made: Iterable[Leaf], size: Size, title: str, foot: str) -> Iterator[str]:
-    yield f"@page{{{size.sheet};{_edges(title, '', foot)}}}"
+    yield f"@page{{{size.sheet};{_edges(title, '', foot, '')}}}"
     for leaf in made:
         side = leaf.pages[0].system_title
-        said = _edges(leaf.head, side, f"{foot} · {leaf.state}" if leaf.state else foot)
+        said = _edges(leaf.head, side, foot, leaf.state)
         wide = f"{leaf.name}-wide"
         yield f"@page {leaf.name}{{{size.sheet};{said}}}@page {wide}{{{FOLD_OUT};{said}}}"
         yield (
@@ -118,11 +119,16 @@ def _rules(made: Iterable[Leaf], size: Size, title: str, foot: str) -> Iterator[
         )
 
 
-def _edges(head: str, side: str, foot: str) -> str:
-    number = f"{quoted(side)} '\\a page 'counter(page)' of 'counter(pages)"
+def _edges(head: str, side: str, foot: str, state: str) -> str:
+    number = "'page 'counter(page)' of 'counter(pages)"
     return (
-        f"@top-left{{{SMALL_FACE}content:{quoted(head)}}}"
-        f"@top-right{{{SMALL_FACE}white-space:pre;text-align:right;content:{number}}}"
-        f"@bottom-left{{{SMALL_FACE}white-space:pre;content:{quoted(foot)}'\\a '{quoted(COPY_LINE)}}}"
+        f"@top-left{{{EDGE}vertical-align:bottom;content:{quoted(shorten(head, LONGEST, placeholder=' ...'))}}}"
+        f"@top-right{{{EDGE}vertical-align:bottom;text-align:right;white-space:pre;content:{_lines(quoted(side), number)}}}"
+        f"@bottom-left{{{EDGE}vertical-align:top;padding-top:2mm;content:{_lines(quoted(foot), quoted(state), quoted(COPY_LINE))}}}"
         "@bottom-right{content:none}"
     )
+
+
+def _lines(*parts: str) -> str:
+    """Strings of a stylesheet under each other."""
+    return " '\\a ' ".join(part for part in parts if part != '""')

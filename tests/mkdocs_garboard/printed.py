@@ -2,6 +2,7 @@
 
 import re
 import subprocess
+from collections import Counter
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
@@ -34,6 +35,8 @@ class Sheet:
     height: float
     words: tuple[Word, ...]
     """Between the running head and the running foot."""
+    edges: tuple[Word, ...]
+    """Of the running head and foot."""
 
     @property
     def across(self) -> bool:
@@ -51,7 +54,7 @@ class PrintedBook:
 
     pdf: Path
     upright: tuple[float, float, float, float]
-    lying: tuple[float, float, float, float] = (18, 10, 16, 10)
+    lying: tuple[float, float, float, float] = (17, 10, 17, 10)
 
     @cached_property
     def sheets(self) -> list[Sheet]:
@@ -64,14 +67,11 @@ class PrintedBook:
     def _sheet(self, width: str, height: str, rest: str) -> Sheet:
         wide, high = float(width), float(height)
         top, _, foot, _ = self._margins(wide, high)
-        words = (Word(*(float(one) for one in place), text) for *place, text in WORD.findall(rest))
-        return Sheet(
-            wide,
-            high,
-            tuple(
-                one for one in words if one.top > top * MM - 2 and one.bottom < high - foot * MM + 2
-            ),
-        )
+        words = [Word(*(float(one) for one in place), text) for *place, text in WORD.findall(rest)]
+        inner = [
+            one for one in words if one.top > top * MM - 2 and one.bottom < high - foot * MM + 2
+        ]
+        return Sheet(wide, high, tuple(inner), tuple(one for one in words if one not in set(inner)))
 
     def _margins(self, width: float, height: float) -> tuple[float, float, float, float]:
         return self.lying if width > height else self.upright
@@ -122,9 +122,10 @@ class PrintedBook:
         return [
             f"sheet {number + 1}: {word.text} at {word.left / MM:.0f} to {word.right / MM:.0f} mm"
             for number, sheet in enumerate(self.sheets)
-            for word in sheet.words
+            for word in (*sheet.words, *sheet.edges)
             if word.right > sheet.width - self._margins(sheet.width, sheet.height)[1] * MM + 2
             or word.left < self._margins(sheet.width, sheet.height)[3] * MM - 2
+            or not 3 * MM < word.top < word.bottom < sheet.height - 2 * MM
         ]
 
     def empty(self) -> list[int]:
@@ -144,3 +145,19 @@ class PrintedBook:
         words = sorted(self.sheets[number].words, key=lambda one: (one.bottom, one.left))
         last = [one for one in words if abs(one.bottom - words[-1].bottom) < 4] if words else []
         return squeezed("".join(one.text for one in sorted(last, key=lambda one: one.left)))
+
+    def letters(self, number: int) -> Counter[float]:
+        """Sizes of type on a sheet, counted from 0, in points, with how many letters have each."""
+        found: Counter[float] = Counter()
+
+        def see(
+            text: str, matrix: list[float], line: list[float], _font: object, size: float
+        ) -> None:
+            found[round(size * abs(line[3] * matrix[3]), 1)] += len(text.strip())
+
+        self.reader.pages[number].extract_text(visitor_text=see)
+        return Counter({size: letters for size, letters in found.items() if size and letters})
+
+    def sizes(self, number: int) -> list[float]:
+        """Sizes of type that more than a few letters of a sheet have, the smallest first."""
+        return sorted(size for size, letters in self.letters(number).items() if letters > 5)

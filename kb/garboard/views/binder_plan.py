@@ -213,11 +213,7 @@ def _left_out(page: Page) -> LeftOut | None:
 
 def _missing(page: Page) -> LeftOut:
     """What the cover says of a page that is not in the book."""
-    if found := _left_out(page):
-        return found
-    if page.kind == WORKED:
-        return WORKING
-    return UNWRITTEN if is_isolation(page.key) else LeftOut(page.title, SITE)
+    return _left_out(page) or (WORKING if page.kind == WORKED else UNWRITTEN)
 
 
 def _named(
