@@ -16,6 +16,7 @@ from garboard.reading.kept_work import KeptWork
 from garboard.records.edition import Edition
 from garboard.rules import ISSUE_RULES, RULES
 from garboard.rules.judge import judge
+from garboard.views.binder_plan import BinderPlan, binders
 from garboard.views.contents import Entry, Section, Target
 from garboard.views.entries import entries
 from garboard.views.numbers import NumberRow, number_rows
@@ -40,6 +41,8 @@ class Handbook:
     """Every number as plain data, by address."""
     copy: Copy = WORKING
     """Of which edition, or a working copy."""
+    binders: tuple[BinderPlan, ...] = ()
+    """What is printed: the binder of each system, then the whole book."""
 
     @property
     def vessel(self) -> str:
@@ -96,6 +99,7 @@ def read(folder: Path, edition: Edition | None = None) -> Handbook:
         where,
         tuple(number_rows(book, pages, where)),
         which_copy(book, edition),
+        tuple(binders(book, pages)),
     )
 
 

@@ -1,32 +1,23 @@
 """Binders: in the site, one document a system and one of everything; by command, also as PDF and on A5."""
 
-from collections.abc import Iterator
 from pathlib import Path
 
-from garboard.editions.binder import BinderOrder
 from garboard.errors import GarboardError
 from garboard.handbook import Handbook
-from garboard.views.binder_plan import BinderPlan, plan_book, plan_system
+from garboard.views.binder_plan import BinderOrder, BinderPlan
 from mkdocs_garboard.joined import Files, data_of, inlined
 from mkdocs_garboard.manual import Manual
 from mkdocs_garboard.photos import Photos
-from mkdocs_garboard.print_book import Book
+from mkdocs_garboard.print_book import Book, cards_html
 from mkdocs_garboard.print_paper import SIZES, Size
 from mkdocs_garboard.print_pdf import print_pdf, sheets_of
 
-__all__ = ["FOLDER", "plans", "write_binder", "write_binders"]
+__all__ = ["FOLDER", "write_binder", "write_binders"]
 
 FOLDER = "binder"
 """Of the binders in a site."""
 ROUNDS = 3
 """The contents are filled in after the first; that they moved nothing is seen after the second."""
-
-
-def plans(handbook: Handbook) -> Iterator[BinderPlan]:
-    """The binder of each system, then the whole book."""
-    for system in handbook.book.systems.values():
-        yield plan_system(handbook.book, handbook.pages, system)
-    yield plan_book(handbook.book, handbook.pages)
 
 
 def write_binders(manual: Manual, site: Path) -> None:
@@ -37,8 +28,8 @@ def write_binders(manual: Manual, site: Path) -> None:
         site: The finished site.
     """
     handbook, photos = manual.handbook, inlined(site)
-    (site / FOLDER).mkdir(exist_ok=True)
-    for plan in plans(handbook):
+    for plan in handbook.binders:
+        (site / FOLDER).mkdir(exist_ok=True)
         book = Book(plan, handbook.vessel, handbook.copy, manual.draw, photos)
         (site / FOLDER / f"{plan.name}.html").write_text(book.html(SIZES["a4"]), "utf-8")
 
@@ -60,14 +51,11 @@ def write_binder(
     Raises:
         GarboardError: There is no card, or it cannot be printed.
     """
-    known = handbook.book.systems.get(order.system)
-    plan = (
-        plan_system(handbook.book, handbook.pages, known)
-        if known
-        else plan_book(handbook.book, handbook.pages)
-    )
+    plan = next(one for one in handbook.binders if one.system == order.system)
     photos = Photos(content)
     manual = Manual(handbook, photos, own_face=True, serving=False)
+    if order.cards:
+        return _cards(manual, plan, _photos(photos), to, pdf=order.pdf)
     book = Book(plan, handbook.vessel, handbook.copy, manual.draw, _photos(photos))
     size = SIZES[order.size]
     document = to / f"{plan.name}-{order.size}.html"
@@ -76,10 +64,34 @@ def write_binder(
         return (f"{document}: {len(plan.pages)} pages of the handbook, to print on {size.name}",)
     pdf = document.with_suffix(".pdf")
     sheets = _printed(book, size, document, pdf)
-    return (
-        str(document),
-        f"{pdf}: {sheets} pages of {size.name}, {pdf.stat().st_size / 1e6:.1f} MB",
-    )
+    return (str(document), f"{pdf}: {sheets} pages of {size.name}, {_size(pdf)}")
+
+
+def _cards(
+    manual: Manual, plan: BinderPlan, photos: Files, to: Path, *, pdf: bool
+) -> tuple[str, ...]:
+    """Write the quick cards of a plan.
+
+    Raises:
+        GarboardError: There is none, or they cannot be printed.
+    """
+    if not plan.cards:
+        raise GarboardError(
+            f"there is no quick card of {plan.title!r}; name one under cards: in handbook.yml"
+        )
+    document = to / f"{plan.name}-cards.html"
+    title = f"{manual.handbook.vessel}, quick cards: {manual.copy.name}"
+    document.write_text(cards_html(title, plan.cards, manual.draw, photos), "utf-8")
+    if not pdf:
+        return (f"{document}: {len(plan.cards)} cards, to print on A5",)
+    printed = document.with_suffix(".pdf")
+    print_pdf(document, printed)
+    sheets, _ = sheets_of(printed)
+    return (str(document), f"{printed}: {sheets} pages of A5, {_size(printed)}")
+
+
+def _size(file: Path) -> str:
+    return f"{file.stat().st_size / 1e6:.1f} MB"
 
 
 def _photos(photos: Photos) -> Files:

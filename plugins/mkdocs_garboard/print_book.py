@@ -5,7 +5,7 @@ contents name sections in the document, and sheets where it is known on which ea
 """
 
 from base64 import b64encode
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from hashlib import sha256
 from importlib.resources import files
@@ -20,7 +20,7 @@ from mkdocs_garboard.html import templates, which
 from mkdocs_garboard.joined import Files, Joined, place, place_of
 from mkdocs_garboard.print_paper import Leaf, Size, leaves, paper
 
-__all__ = ["Book", "Contents", "Printed"]
+__all__ = ["Book", "Contents", "Printed", "cards_html"]
 
 STYLES = ("garboard.css", "binder.css")
 POLICY = "default-src 'none'; img-src data:; style-src 'sha256-{proof}'; base-uri 'none'; form-action 'none'"
@@ -123,7 +123,6 @@ class Book:
         """
         foot = f"{self.vessel} · {self.copy.line}"
         style = _style() + paper(self._leaves, size, f"{self.vessel} · {self.plan.title}", foot)
-        proof = b64encode(sha256(style.encode()).digest()).decode()
         return (
             templates()
             .get_template("binder.html")
@@ -132,7 +131,7 @@ class Book:
                 size=size,
                 sheets=sheets,
                 style=Markup(style),  # noqa: S704 - ours, and quoted
-                policy=POLICY.format(proof=proof),
+                policy=_policy(style),
                 which=which(self.copy),
                 leaves=[
                     Printed(leaf, tuple(self._articles[page.path] for page in leaf.pages))
@@ -168,6 +167,35 @@ class Book:
             if columns >= WIDE and holder:
                 holder.attrs["class"] = "scroll wide"
         return Markup(sheet.html or "")  # noqa: S704 - drawn and joined by us
+
+
+def cards_html(title: str, cards: Iterable[Page], draw: Draw, files_of: Files) -> str:
+    """Quick cards in one document, each as its page prints it.
+
+    Args:
+        title: For the head of the document.
+        cards: Their pages.
+        draw: Draws the body of a page.
+        files_of: What stands for a photo, by its path in the site.
+    """
+    pages = tuple(cards)
+    joined = Joined([page.path for page in pages], files_of)
+    style = _style()
+    return (
+        templates()
+        .get_template("binder_cards.html")
+        .render(
+            title=title,
+            style=Markup(style),  # noqa: S704 - ours
+            policy=_policy(style),
+            articles=[Markup(joined.article(page.path, draw(page))) for page in pages],  # noqa: S704
+        )
+    )
+
+
+def _policy(style: str) -> str:
+    """What a document may load: its own style, pictures that stand in it, and nothing else."""
+    return POLICY.format(proof=b64encode(sha256(style.encode()).digest()).decode())
 
 
 def _style() -> str:

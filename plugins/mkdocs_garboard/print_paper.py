@@ -26,6 +26,8 @@ ALONE = frozenset(
 """Kinds of which each page begins on a sheet of its own, with nothing else on it; all others follow
 each other, with what belongs to the same system."""
 HEAD = ":is(.title-block,.which-copy,h1)"
+ABOVE = "vertical-align:bottom;padding-bottom:1.5mm;"
+BELOW = "vertical-align:top;padding-top:2mm;"
 EDGE = "font:10pt/1.2 sans-serif;white-space:pre-line;"
 
 
@@ -121,11 +123,13 @@ def _rules(made: Iterable[Leaf], size: Size, title: str, foot: str) -> Iterator[
 
 def _edges(head: str, side: str, foot: str, state: str) -> str:
     number = "'page 'counter(page)' of 'counter(pages)"
+    left = quoted(shorten(head, LONGEST, placeholder=" ..."))
+    right = _lines(quoted(side), number)
+    below = _lines(quoted(foot), quoted(state), quoted(COPY_LINE))
     return (
-        f"@top-left{{{EDGE}vertical-align:bottom;content:{quoted(shorten(head, LONGEST, placeholder=' ...'))}}}"
-        f"@top-right{{{EDGE}vertical-align:bottom;text-align:right;white-space:pre;content:{_lines(quoted(side), number)}}}"
-        f"@bottom-left{{{EDGE}vertical-align:top;padding-top:2mm;content:{_lines(quoted(foot), quoted(state), quoted(COPY_LINE))}}}"
-        "@bottom-right{content:none}"
+        f"@top-left{{{EDGE}{ABOVE}content:{left}}}"
+        f"@top-right{{{EDGE}{ABOVE}text-align:right;white-space:pre;content:{right}}}"
+        f"@bottom-left{{{EDGE}{BELOW}content:{below}}}@bottom-right{{content:none}}"
     )
 
 

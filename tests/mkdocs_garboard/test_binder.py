@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 from selectolax.lexbor import LexborHTMLParser, LexborNode
 
-from garboard.editions.binder import BinderOrder
+from garboard.views.binder_plan import BinderOrder
 from mkdocs_garboard.binder import write_binder
 from mkdocs_garboard.joined import place
 from mkdocs_garboard.print_paper import SIZES

@@ -6,8 +6,9 @@ from pathlib import Path
 from typing import cast
 
 from garboard.cli.arguments import add_command, add_folder, content_folder
-from garboard.editions.binder import Binder, BinderOrder, bind
+from garboard.editions.binder import Binder, bind
 from garboard.errors import GarboardError
+from garboard.views.binder_plan import BinderOrder
 
 __all__ = ["GROUP", "add_binder", "binder"]
 

@@ -3,7 +3,7 @@
 Whoever draws it is handed in: the core knows that there is somebody who can, and no more.
 """
 
-from dataclasses import dataclass
+from dataclasses import replace
 from pathlib import Path
 from typing import Protocol
 
@@ -11,22 +11,9 @@ from garboard.editions.publish import laid_out, look_at
 from garboard.errors import GarboardError
 from garboard.handbook import Handbook, read
 from garboard.names import nearest
+from garboard.views.binder_plan import BinderOrder
 
-__all__ = ["Binder", "BinderOrder", "bind"]
-
-
-@dataclass(frozen=True, slots=True)
-class BinderOrder:
-    """What is to be printed."""
-
-    system: str = ""
-    """Code of the system, or name of its folder; empty for the whole book."""
-    size: str = "a4"
-    """Of the paper: a4 or a5."""
-    pdf: bool = False
-    """Also as PDF, where a browser is installed that can print."""
-    cards: bool = False
-    """Quick cards instead of pages."""
+__all__ = ["Binder", "bind"]
 
 
 class Binder(Protocol):
@@ -77,7 +64,7 @@ def bind(
 def _bound(
     handbook: Handbook, content: Path, to: Path, binder: Binder, order: BinderOrder
 ) -> tuple[str, ...]:
-    known = BinderOrder(_system(handbook, order.system), order.size, order.pdf, order.cards)
+    known = replace(order, system=_system(handbook, order.system))
     try:
         to.mkdir(parents=True, exist_ok=True)
         return binder(handbook, content, to, known)

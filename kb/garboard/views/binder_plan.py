@@ -7,7 +7,7 @@ the end of its chapter: a new kind of page is never lost from the book in silenc
 """
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from garboard.book import Book
 from garboard.records.procedure import Procedure
@@ -19,9 +19,11 @@ from garboard.views.page import Page
 __all__ = [
     "KINDS_LEFT_OUT",
     "WHOLE_BOOK",
+    "BinderOrder",
     "BinderPlan",
     "Chapter",
     "LeftOut",
+    "binders",
     "plan_book",
     "plan_system",
 ]
@@ -56,6 +58,20 @@ REGISTERS = (
     "registers/sources", "registers/notices",
 )  # fmt: skip
 """Registers of the vessel, in order; any other follows them."""
+
+
+@dataclass(frozen=True, slots=True)
+class BinderOrder:
+    """What is to be printed."""
+
+    system: str = ""
+    """Code of the system, or name of its folder; empty for the whole book."""
+    size: str = "a4"
+    """Of the paper: a4 or a5."""
+    pdf: bool = False
+    """Also as PDF, where a browser is installed that can print."""
+    cards: bool = False
+    """Quick cards instead of pages."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,11 +148,26 @@ class BinderPlan:
     """Each once, in the order of the pages."""
     cards: tuple[Page, ...]
     """Quick cards of the same systems, which are printed by themselves."""
+    system: str = ""
+    """Code of the system it is of; empty for the whole book."""
 
     @property
     def pages(self) -> tuple[Page, ...]:
         """Every page, in reading order."""
         return tuple(page for chapter in self.chapters for page in chapter.pages)
+
+
+def binders(book: Book, pages: Iterable[Page]) -> Iterator[BinderPlan]:
+    """The binder of each system, then the whole book.
+
+    Args:
+        book: The book.
+        pages: Every page of the handbook.
+    """
+    known = tuple(pages)
+    for system in book.systems.values():
+        yield plan_system(book, known, system)
+    yield plan_book(book, known)
 
 
 def plan_system(book: Book, pages: Iterable[Page], system: System) -> BinderPlan:
@@ -157,7 +188,7 @@ def plan_system(book: Book, pages: Iterable[Page], system: System) -> BinderPlan
         Chapter("Editions", _of_editions(known)),
     )
     name = system.folder.rsplit("/", 1)[-1]
-    return _plan(name, system.title, chapters, own)
+    return replace(_plan(name, system.title, chapters, own), system=system.code)
 
 
 def plan_book(book: Book, pages: Iterable[Page]) -> BinderPlan:
