@@ -5,6 +5,7 @@ from pathlib import Path
 from garboard.errors import GarboardError
 from garboard.handbook import Handbook
 from garboard.views.binder_plan import BinderOrder, BinderPlan
+from garboard.views.page import Page
 from mkdocs_garboard.joined import Files, data_of, inlined
 from mkdocs_garboard.manual import Manual
 from mkdocs_garboard.photos import Photos
@@ -28,9 +29,17 @@ def write_binders(manual: Manual, site: Path) -> None:
         site: The finished site.
     """
     handbook, photos = manual.handbook, inlined(site)
+    bodies: dict[str, str] = {}
+
+    def draw(page: Page) -> str:
+        """The body of a page, drawn once for all the books it is in."""
+        if page.path not in bodies:
+            bodies[page.path] = manual.draw(page)
+        return bodies[page.path]
+
     for plan in handbook.binders:
         (site / FOLDER).mkdir(exist_ok=True)
-        book = Book(plan, handbook.vessel, handbook.copy, manual.draw, photos)
+        book = Book(plan, handbook.vessel, handbook.copy, draw, photos)
         (site / FOLDER / f"{plan.name}.html").write_text(book.html(SIZES["a4"]), "utf-8")
 
 

@@ -6,6 +6,7 @@ from collections import Counter
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
+from typing import Any
 
 from pypdf import PdfReader
 
@@ -67,7 +68,10 @@ class PrintedBook:
     def _sheet(self, width: str, height: str, rest: str) -> Sheet:
         wide, high = float(width), float(height)
         top, _, foot, _ = self._margins(wide, high)
-        words = [Word(*(float(one) for one in place), text) for *place, text in WORD.findall(rest)]
+        words = [
+            Word(float(left), float(upper), float(right), float(lower), text)
+            for left, upper, right, lower, text in WORD.findall(rest)
+        ]
         inner = [
             one for one in words if one.top > top * MM - 2 and one.bottom < high - foot * MM + 2
         ]
@@ -106,7 +110,7 @@ class PrintedBook:
         """Number of the sheet, from 0, height on it from its top, and text of every heading."""
         found = []
 
-        def walk(items: list) -> None:
+        def walk(items: list[Any]) -> None:
             for item in items:
                 if isinstance(item, list):
                     walk(item)
