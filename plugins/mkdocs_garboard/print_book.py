@@ -110,6 +110,14 @@ class Book:
         return f"{self.vessel}, {self.plan.title}: {self.copy.name}"
 
     @property
+    def elsewhere(self) -> dict[str, list[str]]:
+        """What is not in the book, by where it is."""
+        found: dict[str, list[str]] = {}
+        for one in self.plan.left_out:
+            found.setdefault(one.where, []).append(one.what)
+        return found
+
+    @property
     def entries(self) -> Iterator[Entry]:
         """Every line of the contents."""
         return (entry for chapter in self.chapters for entry in chapter.entries)

@@ -14,7 +14,7 @@ from mkdocs_garboard.furniture import quoted
 
 __all__ = ["SIZES", "Leaf", "Size", "leaves", "paper"]
 
-COPY_LINE = "Printed on ____________, copy no. ____; without it uncontrolled, for that day."
+COPY_LINE = "Printed on ________, copy no. ___; without it uncontrolled, for that day."
 LONGEST = 66
 """Letters at the head of a sheet: two lines of A5, beside the name of the system."""
 FOLD_OUT = "size:A4 landscape;margin:17mm 10mm 17mm"
@@ -26,9 +26,9 @@ ALONE = frozenset(
 """Kinds of which each page begins on a sheet of its own, with nothing else on it; all others follow
 each other, with what belongs to the same system."""
 HEAD = ":is(.title-block,.which-copy,h1)"
-ABOVE = "vertical-align:bottom;padding-bottom:1.5mm;"
+ABOVE = "vertical-align:bottom;padding-bottom:.5mm;"
 BELOW = "vertical-align:top;padding-top:2mm;"
-EDGE = "font:10pt/1.2 sans-serif;white-space:pre-line;"
+EDGE = "font:10pt/1.15 sans-serif;white-space:pre-line;"
 
 
 @dataclass(frozen=True, slots=True)
