@@ -99,7 +99,7 @@ def read(folder: Path, edition: Edition | None = None) -> Handbook:
         where,
         tuple(number_rows(book, pages, where)),
         which_copy(book, edition),
-        tuple(binders(book, pages)),
+        binders=tuple(binders(book, pages)),
     )
 
 
