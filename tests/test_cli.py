@@ -31,7 +31,9 @@ require V >= need  # enough [plate-R1]
 It holds [2 L](value:tank.V) at [30 bar(g)](value:tank.p).
 """
 
-COMMANDS = set("check edition intake isolate new pack refresh sign supersede trace value".split())
+COMMANDS = set(
+    "binder check edition intake isolate new pack refresh sign supersede trace value".split()
+)
 
 
 @pytest.fixture

@@ -17,6 +17,7 @@ from garboard.records.edition import Edition
 from garboard.rules import ISSUE_RULES, RULES
 from garboard.rules.judge import judge
 from garboard.views.a_to_z import must_be_found
+from garboard.views.binder_plan import BinderPlan, binders
 from garboard.views.contents import Entry, Section, Target
 from garboard.views.entries import entries
 from garboard.views.labels import label_files
@@ -46,6 +47,8 @@ class Handbook:
     """Of which edition, or a working copy."""
     looked_up: tuple[tuple[str, str], ...] = ()
     """What nobody may look for in vain, each name after what sort of name it is."""
+    binders: tuple[BinderPlan, ...] = ()
+    """What is printed: the binder of each system, then the whole book."""
 
     @property
     def vessel(self) -> str:
@@ -104,6 +107,7 @@ def read(folder: Path, edition: Edition | None = None) -> Handbook:
         label_files(book),
         which_copy(book, edition),
         must_be_found(book),
+        binders=tuple(binders(book, pages)),
     )
 
 

@@ -16,7 +16,17 @@ from urllib.parse import quote, unquote
 
 from selectolax.lexbor import LexborHTMLParser, LexborNode
 
-__all__ = ["Files", "Joined", "NoSheetError", "Outside", "inlined", "place", "place_of", "way"]
+__all__ = [
+    "Files",
+    "Joined",
+    "NoSheetError",
+    "Outside",
+    "data_of",
+    "inlined",
+    "place",
+    "place_of",
+    "way",
+]
 
 ARTICLE = "article.sheet"
 WHOLE = "sheet"
@@ -85,7 +95,7 @@ def inlined(site: Path) -> Files:
     def give(uri: str) -> str | None:
         if uri not in made:
             file = site / uri
-            made[uri] = _data(file) if file.is_file() else None
+            made[uri] = data_of(uri, file.read_bytes()) if file.is_file() else None
         return made[uri]
 
     return give
@@ -209,9 +219,14 @@ def _from(path: str, address: str) -> str:
     return normpath(join(dirname(path), unquote(address.partition("?")[0])))
 
 
-def _data(file: Path) -> str:
-    sort = guess_type(file.name)[0] or "application/octet-stream"
-    return f"data:{sort};base64,{b64encode(file.read_bytes()).decode()}"
+def data_of(name: str, content: bytes) -> str:
+    """A file as a `data:` address; its name says what sort it is.
+
+    >>> data_of("a.png", b"abc")
+    'data:image/png;base64,YWJj'
+    """
+    sort = guess_type(name)[0] or "application/octet-stream"
+    return f"data:{sort};base64,{b64encode(content).decode()}"
 
 
 def _kept(found: re.Match[str]) -> str:

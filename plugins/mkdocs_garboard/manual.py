@@ -46,6 +46,11 @@ class Manual:
         self._furniture = Furniture(handbook, self._links, strict=not serving)
 
     @property
+    def handbook(self) -> Handbook:
+        """What is drawn."""
+        return self._handbook
+
+    @property
     def entries(self) -> tuple[Entry, ...]:
         """Everything that can be found."""
         return self._handbook.entries

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from pathlib import Path
 
+from mkdocs_garboard.binder import write_binders
 from mkdocs_garboard.manual import Manual
 from mkdocs_garboard.single_file import write_single_file
 
@@ -11,7 +12,7 @@ __all__ = ["OUTPUTS", "Output", "write_outputs"]
 Output = Callable[[Manual, Path], None]
 """Takes the handbook on its way and the folder of the finished site, and writes into that folder."""
 
-OUTPUTS: tuple[Output, ...] = (write_single_file,)
+OUTPUTS: tuple[Output, ...] = (write_single_file, write_binders)
 
 
 def write_outputs(manual: Manual, site: Path) -> None:

@@ -15,6 +15,7 @@ from pathlib import Path
 
 from garboard.changes.since_edition import since_edition
 from garboard.cli.arguments import add_command, add_folder, content_folder
+from garboard.cli.binder import add_binder, binder
 from garboard.cli.edition import add_edition, edition
 from garboard.cli.intake import add_intake, intake
 from garboard.cli.isolate import add_isolate, isolate
@@ -36,6 +37,7 @@ from garboard.rules.judge import judge
 from garboard.views.asked import asked_line
 
 __all__ = [
+    "binder",
     "check",
     "edition",
     "intake",
@@ -133,6 +135,7 @@ def _parser() -> argparse.ArgumentParser:
     add_pack(commands)
     add_intake(commands)
     add_edition(commands)
+    add_binder(commands)
     return parser
 
 

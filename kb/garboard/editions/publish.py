@@ -6,6 +6,7 @@ Whoever draws the site is handed in: the core knows that there is somebody who c
 import shutil
 import tempfile
 from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Protocol
@@ -20,7 +21,7 @@ from garboard.reading.thaw import thaw
 from garboard.records.edition import Edition
 from garboard.views.editions import is_about_editions
 
-__all__ = ["Published", "Publisher", "publish"]
+__all__ = ["Published", "Publisher", "laid_out", "look_at", "publish"]
 
 MOST_NAMED = 10
 
@@ -71,16 +72,9 @@ def publish(
         GarboardError: There is no such edition, it is not as it was issued, its numbers come out
             otherwise, or the finished site is not whole.
     """
-    editions = editions_in(folder)
-    if editions.diagnostics:
-        raise GarboardError("; ".join(one.text for one in editions.diagnostics))
-    edition = known_edition(editions, number)
-    _look_at(to, folder)
-    with tempfile.TemporaryDirectory() as place:
-        content, site = Path(place) / "content", Path(place) / "site"
-        thaw(editions, edition, content, folder)
-        handbook = read(content, edition)
-        _same_numbers(handbook, edition)
+    look_at(to, folder)
+    with laid_out(folder, number) as (handbook, content, edition), _new_folder() as place:
+        site = place / "site"
         otherwise = tuple(_laid_out_otherwise(handbook, edition))
         faults = publisher(handbook, content, site, settings)
         if faults:
@@ -90,7 +84,37 @@ def publish(
     return Published(edition, to, text.count("\n") - 9, otherwise)
 
 
-def _look_at(to: Path, folder: Path) -> None:
+@contextmanager
+def laid_out(folder: Path, number: int) -> Iterator[tuple[Handbook, Path, Edition]]:
+    """An issued edition as a handbook, with the folder it was laid out in while it is looked at.
+
+    Args:
+        folder: The content folder.
+        number: Of the edition.
+
+    Raises:
+        GarboardError: There is no such edition, it is not as it was issued, or its numbers come out
+            otherwise.
+    """
+    editions = editions_in(folder)
+    if editions.diagnostics:
+        raise GarboardError("; ".join(one.text for one in editions.diagnostics))
+    edition = known_edition(editions, number)
+    with _new_folder() as place:
+        content = place / "content"
+        thaw(editions, edition, content, folder)
+        handbook = read(content, edition)
+        _same_numbers(handbook, edition)
+        yield handbook, content, edition
+
+
+@contextmanager
+def _new_folder() -> Iterator[Path]:
+    with tempfile.TemporaryDirectory() as place:
+        yield Path(place)
+
+
+def look_at(to: Path, folder: Path) -> None:
     """Refuse to write over anything, or into the content.
 
     Raises:

@@ -1,0 +1,132 @@
+"""Which pages a binder holds, and that none is lost from it in silence."""
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+import pytest
+
+from garboard.handbook import Handbook
+from garboard.views.binder_plan import (
+    KEYS_LEFT_OUT,
+    KINDS_LEFT_OUT,
+    BinderPlan,
+    plan_book,
+    plan_system,
+)
+from garboard.views.page import Page
+from tests.demo_site import demo_handbook
+
+SOME_PRINTED = ("isolation", "calculation", "edition")
+"""Kinds of which a book holds some pages."""
+
+
+@pytest.fixture(scope="module")
+def demo() -> Handbook:
+    return demo_handbook()
+
+
+@pytest.fixture(scope="module")
+def whole(demo: Handbook) -> BinderPlan:
+    return plan_book(demo.book, demo.pages)
+
+
+def keys(pages: Iterable[Page]) -> list[str]:
+    return [page.key for page in pages]
+
+
+def of_starting_air(demo: Handbook) -> BinderPlan:
+    return plan_system(demo.book, demo.pages, demo.book.systems["SA"])
+
+
+def test_every_page_is_printed_or_the_cover_says_where_it_is(
+    demo: Handbook, whole: BinderPlan
+) -> None:
+    printed = {page.key for page in whole.pages}
+
+    for page in demo.pages:
+        by_rule = page.key in KEYS_LEFT_OUT or page.kind in KINDS_LEFT_OUT
+        assert page.key in printed or by_rule or page.kind in SOME_PRINTED, page.key
+    assert len(printed) == len(whole.pages), "a page stands twice"
+
+
+def test_a_page_of_a_kind_that_nobody_placed_is_printed_last_in_its_chapter(demo: Handbook) -> None:
+    layout = next(page for page in demo.pages if page.key == "starting-air/layout")
+    strange = replace(
+        layout, key="starting-air/strange", path="starting-air/strange", kind="strange"
+    )
+
+    plan = plan_book(demo.book, (strange, *demo.pages))
+
+    chapter = next(one for one in plan.chapters if one.title == "Starting air")
+    assert chapter.pages[-1] == strange
+
+
+def test_a_new_page_of_the_vessel_stands_among_the_registers(demo: Handbook) -> None:
+    tags = next(page for page in demo.pages if page.key == "registers/tags")
+    new = replace(tags, key="somewhere/new", path="somewhere/new", kind="strange")
+
+    plan = plan_book(demo.book, (*demo.pages, new))
+
+    chapter = next(one for one in plan.chapters if one.title == "Registers")
+    assert chapter.pages[-1] == new
+
+
+def test_what_is_wanted_in_a_hurry_comes_first(whole: BinderPlan) -> None:
+    assert whole.chapters[0].title == "In an emergency"
+    assert "registers/alarms" in keys(whole.chapters[0].pages)
+
+
+def test_a_system_is_told_in_the_order_it_is_needed(demo: Handbook) -> None:
+    found = keys(of_starting_air(demo).pages)
+    order = [
+        "starting-air/what-it-does", "starting-air/open-against-it", "starting-air/layout",
+        "starting-air/normal-values", "starting-air/procedures", "SA-PR-001", "isolate/SA-AR-001",
+        "starting-air/watch-rounds", "SA-AL-001", "SA-FT-001", "starting-air/hazards",
+        "starting-air/maintenance", "SA-MT-001", "starting-air/tests", "starting-air/how-to-rebuild-it",
+        "starting-air/why-it-is-so", "starting-air/what-went-wrong", "SA-CL-001", "registers/glossary",
+        "editions",
+    ]  # fmt: skip
+
+    assert [key for key in found if key in order] == order
+
+
+def test_the_binder_of_a_system_holds_no_other_system(demo: Handbook) -> None:
+    assert {page.system for page in of_starting_air(demo).pages} == {"SA", ""}
+
+
+def test_every_procedure_alarm_and_fault_is_in_the_whole_book(
+    demo: Handbook, whole: BinderPlan
+) -> None:
+    asked = {page.key for page in demo.pages if page.kind in ("procedure", "alarm", "fault")}
+
+    assert asked <= set(keys(whole.pages))
+    assert len(asked) > 30
+
+
+def test_an_isolation_is_printed_where_a_procedure_was_written_for_it(demo: Handbook) -> None:
+    plan = of_starting_air(demo)
+    printed = {key for key in keys(plan.pages) if key.startswith("isolate/")}
+    known = {page.key for page in demo.pages if page.key.startswith("isolate/SA")}
+
+    assert "isolate/SA-AR-001" in printed
+    assert len(printed) < len(known) / 4
+    assert any(one.what == "isolations that no procedure was written for" for one in plan.left_out)
+
+
+def test_the_working_of_calculations_is_in_the_binder_of_the_system(
+    demo: Handbook, whole: BinderPlan
+) -> None:
+    assert "SA-CL-001" in keys(of_starting_air(demo).pages)
+    assert "SA-CL-001" not in keys(whole.pages)
+    assert any("working" in one.what for one in whole.left_out)
+
+
+def test_of_the_editions_the_newest_is_printed(whole: BinderPlan) -> None:
+    newest = max(
+        int(one.key.split("/")[1])
+        for one in whole.pages
+        if one.key.startswith("editions/") and one.key.split("/")[1].isdigit()
+    )
+
+    assert f"editions/{newest - 1}" not in keys(whole.pages)
+    assert "editions" in keys(whole.pages)
