@@ -63,6 +63,9 @@ def edition_drafts(book: Book, issued: Edition | None = None) -> Iterator[Draft]
 
 def _all(book: Book, known: tuple[Edition, ...]) -> Draft:
     draft = Draft(book, ALL, "Editions", "editions")
+    if book.edition:
+        since = f"since edition {book.edition.number}"
+        draft.add(Paragraph((Link(f"{ALL}/since-{book.edition.number}", f"What changed {since}"),)))
     rows = tuple(
         Row(
             (

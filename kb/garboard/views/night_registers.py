@@ -9,7 +9,7 @@ from garboard.records.vessel import Term
 from garboard.views.at_once import WayIn
 from garboard.views.draft import Draft
 from garboard.views.first_actions import first_action, words_of
-from garboard.views.page import AgainstIt, Link, Paragraph, Tiles, WaysIn
+from garboard.views.page import AgainstIt, Heading, Link, Paragraph, Tiles, WaysIn
 from garboard.views.tables import record_table
 
 __all__ = ["alarm_register", "alarm_ways", "symptom_register"]
@@ -55,7 +55,9 @@ def alarm_register(draft: Draft) -> None:
     """Every alarm of the vessel, A to Z by its words."""
     book = draft.book
     found = sorted(book.of_kind(Alarm), key=words_of)
-    draft.add(Tiles(OTHER_WAYS, small=True), alarm_ways(book, found))
+    worded = tuple((Link(str(one.id), words_of(one)), "") for one in found)
+    draft.add(Tiles(worded, small=True), Tiles(OTHER_WAYS, small=True))
+    draft.add(Heading("What to do first"), alarm_ways(book, found))
     draft.add(
         AgainstIt(), record_table(book, "Settings", found, "tag", "set", "direction", "priority")
     )

@@ -33,6 +33,7 @@ from garboard.views.page import (
     Bullets,
     Facts,
     Heading,
+    Jumps,
     Link,
     MessagesHere,
     Paragraph,
@@ -49,6 +50,8 @@ __all__ = ["ASKED", "system_drafts", "system_key"]
 ASKED = "what-was-asked"
 """Last part of the key of the page of questions to the layout."""
 
+PAGES = "pages"
+"""Where the ways to all pages of a system stand on its first page: far down on a phone."""
 WORST = 5
 """How many hazards stand on the first page of a system."""
 
@@ -115,6 +118,7 @@ def _what_it_does(book: Book, answer: Answer, others: list[Draft]) -> Draft:
         draft.add(Paragraph(("What it is for: ", *cell(book, system.purpose))))
     run = Link(system_key(system, "open-against-it"), answer.words)
     draft.add(Facts((("may it be run?", (run,)),)))
+    draft.add(Jumps("On this page", (("Pages of this system", PAGES),)))
     if system.loss:
         draft.add(Heading("What is lost, and how soon"), table_of(book, "", system.loss))
     own = [one for one in book.of_kind(Hazard) if one.system == system.code and not has_left(one)]
@@ -124,7 +128,7 @@ def _what_it_does(book: Book, answer: Answer, others: list[Draft]) -> Draft:
         draft.messages = tuple(message_of(book, one) for one in worst)
         draft.add(MessagesHere())
     draft.add(*_written(draft, system, str(PageKind.WHAT_IT_DOES)))
-    draft.add(Heading("Pages of this system"))
+    draft.add(Heading("Pages of this system", anchor=PAGES))
     tiles = [(Link(other.key, other.title), other.kind) for other in others]
     if system.runs:
         tiles.append((Link(system_key(system, "isolations"), "Isolations"), "isolations"))
