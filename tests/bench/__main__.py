@@ -13,6 +13,7 @@ from tests.bench.editions import editions
 from tests.bench.engine import calculation, tolerances, uncertain
 from tests.bench.graph import layouts
 from tests.bench.hostile import fuzz, worst_fences
+from tests.bench.pages import reading
 from tests.bench.schematic import drawing
 from tests.bench.store import keeping
 
@@ -89,4 +90,5 @@ if __name__ == "__main__":
     fuzz()
     drawing()
     building()
+    reading()
     editions()
