@@ -28,8 +28,9 @@ class Built:
 
     @property
     def pages(self) -> list[Path]:
-        """Every page, in order; a file that holds the whole handbook is none."""
-        return sorted(set(self.site.rglob("*.html")) - set(self.site.glob("*-handbook.html")))
+        """Every page, in order; a file that holds many pages is none."""
+        joined = {*self.site.glob("*-handbook.html"), *self.site.glob("binder/*.html")}
+        return sorted(set(self.site.rglob("*.html")) - joined)
 
 
 def copy_demo(folder: Path) -> Path:

@@ -41,7 +41,7 @@ REACHED = """() => {
 def test_no_page_scrolls_sideways_and_every_target_is_large(
     demo_built: Built, opened: Open
 ) -> None:
-    kinds = one_of_each_kind(demo_built.site)
+    kinds = one_of_each_kind(demo_built)
     wide, small = [], []
     for kind, path in kinds.items():
         page = opened(path, NARROW)
@@ -70,14 +70,14 @@ def test_a_page_too_wide_and_a_target_too_small_are_seen(demo_built: Built, open
 
 def test_a_page_says_the_same_with_scripts_and_without(demo_built: Built, opened: Open) -> None:
     otherwise = []
-    for path in showing_everything(demo_built.site):
+    for path in showing_everything(demo_built):
         if path.name == "find.html":
             continue  # says without scripts where to look instead
         said = []
         for scripts in (True, False):
             page = opened(path, (1280, 900), scripts=scripts)
             page.evaluate(
-                "document.querySelectorAll('.needs-scripts, .what-if').forEach(one => one.remove())"
+                "document.querySelectorAll('.checklist .count, .checklist .clock, .what-if').forEach(one => one.remove())"
             )
             said.append(page.evaluate(WORDS))
             page.close()
@@ -131,7 +131,7 @@ def test_nothing_is_shown_by_hovering_and_no_script_waits_for_a_swipe(demo_built
     assert not re.search(
         r"touchmove|touchstart|dblclick|contextmenu|mouseover|mouseenter|pointermove", scripts
     )
-    for path in one_of_each_kind(demo_built.site).values():
+    for path in one_of_each_kind(demo_built).values():
         assert ' title="' not in path.read_text("utf-8"), path
 
 

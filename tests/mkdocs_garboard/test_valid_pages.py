@@ -60,10 +60,10 @@ def test_the_checker_finds_a_table_out_of_order(demo_built: Built, tmp_path: Pat
     assert judged([page]) == []
 
 
-def one_of_each_kind(site: Path) -> dict[str, Path]:
+def one_of_each_kind(built: Built) -> dict[str, Path]:
     """A page of middle length of every page kind, by what its title block says it is."""
     found: dict[str, list[Path]] = defaultdict(list)
-    for page in sorted(site.rglob("*.html")):
+    for page in built.pages:
         text = page.read_text("utf-8")
         head = text.partition('<header class="title-block">')[2].partition("</header>")[0]
         cells = head.split('<div class="cells"><span>')
@@ -75,11 +75,11 @@ def one_of_each_kind(site: Path) -> dict[str, Path]:
     }
 
 
-def showing_everything(site: Path) -> list[Path]:
+def showing_everything(built: Built) -> list[Path]:
     """A few pages that between them hold every class of element there is, so every look that we give."""
     classes = {
         page: set(" ".join(re.findall(r'class="([^"]*)"', page.read_text("utf-8"))).split())
-        for page in sorted(site.rglob("*.html"))
+        for page in built.pages
     }
     wanted, chosen = set().union(*classes.values()), []
     while wanted:
@@ -96,7 +96,7 @@ def against(page: Page, **options: object) -> list[str]:
 
 
 def test_no_page_kind_keeps_anybody_out(demo_built: Built, opened: Open) -> None:
-    kinds = one_of_each_kind(demo_built.site)
+    kinds = one_of_each_kind(demo_built)
     said = []
     for path in kinds.values():
         page = opened(path, PHONE)
@@ -108,7 +108,7 @@ def test_no_page_kind_keeps_anybody_out(demo_built: Built, opened: Open) -> None
 
 
 def test_no_element_keeps_anybody_out_in_any_light(demo_built: Built, opened: Open) -> None:
-    pages = showing_everything(demo_built.site)
+    pages = showing_everything(demo_built)
     said = []
     for path in pages:
         page = opened(path, DESKTOP)

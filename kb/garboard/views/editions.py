@@ -28,6 +28,7 @@ from garboard.views.page import (
     Strong,
     Table,
 )
+from garboard.views.roles import in_roles
 
 __all__ = ["edition_drafts", "edition_key", "holder_place", "is_about_editions"]
 
@@ -214,14 +215,14 @@ def _against(book: Book, edition: Edition) -> Iterator[Paragraph | Fold]:
     for severity in TOLD:
         found = [one for one in edition.fired if one.severity is severity]
         if found:
-            yield Fold(f"{severity}: {len(found)}", (_fired(book, severity, found),))
+            yield Fold(f"{severity}: {len(found)}", (_fired(book, edition, severity, found),))
 
 
-def _fired(book: Book, severity: Severity, found: Iterable[Fired]) -> Table:
+def _fired(book: Book, edition: Edition, severity: Severity, found: Iterable[Fired]) -> Table:
     rows = tuple(
         Row(
             (
-                cell(book, one.text),
+                cell(book, in_roles(one.text, edition.people)),
                 (one.code,),
                 (f"edition {one.since}, {one.on}",),
             )

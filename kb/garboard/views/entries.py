@@ -13,6 +13,7 @@ from garboard.records.component import Component
 from garboard.records.procedure import Procedure
 from garboard.review.canonical import whole_digest
 from garboard.views.contents import Entry, Target
+from garboard.views.job_sheet import is_job_sheet
 from garboard.views.listing import slug
 from garboard.views.number_index import NUMBERS, same_numbers, what_it_is
 from garboard.views.page import Bullets, Facts, Message, Page, Paragraph, Prose
@@ -153,7 +154,7 @@ def _places(book: Book, review: str) -> Iterator[Entry]:
 
 
 def _keys(book: Book, page: Page) -> Iterator[str]:
-    if page.ident:
+    if page.ident and not is_job_sheet(page.key):  # the record itself owns its id
         yield page.ident
     part: Component | None = book.components.get(page.key)
     if part:

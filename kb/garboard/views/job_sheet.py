@@ -38,7 +38,9 @@ from garboard.views.page import (
     ToSign,
 )
 
-__all__ = ["has_sheet", "job_drafts", "job_key"]
+__all__ = ["has_sheet", "is_job_sheet", "job_drafts", "job_key"]
+
+JOBS = "jobs/"
 
 WORST = 2
 """Safety messages that stand in full; a page of the job carries them all."""
@@ -47,7 +49,12 @@ MOST_PARTS = 8
 
 def job_key(job: Record) -> str:
     """The key of the sheet of a job: `jobs/SA-WP-001`."""
-    return f"jobs/{job.id}"
+    return f"{JOBS}{job.id}"
+
+
+def is_job_sheet(key: str) -> bool:
+    """Whether a page is the sheet of a job, and not the record of it."""
+    return key.startswith(JOBS)
 
 
 def has_sheet(record: Record) -> TypeGuard[Job]:

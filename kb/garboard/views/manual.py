@@ -17,6 +17,7 @@ from garboard.views.page import (
     Row,
     Table,
 )
+from garboard.views.roles import in_roles
 from garboard.views.rule_text import binds_from, labelled, paragraphs_of
 from garboard.views.values_data import CSV, JSON, SCHEMA, columns
 
@@ -85,11 +86,12 @@ def standing_draft(book: Book, found: Iterable[Diagnostic]) -> Draft:
     """Everything that stands against the record, gravest first."""
     draft = Draft(book, "manual/standing", "What stands against the record", "report")
     draft.add(Paragraph((honest_limits(book),)))
+    roles = {key: person.role for key, person in book.content.people.items()}
     rows = tuple(
         Row(
             (
                 (str(item.severity),),
-                cell(book, item.about),
+                cell(book, in_roles(item.about, roles)),
                 cell(book, item.text),
                 cell(book, item.help),
                 (str(item.where),),

@@ -52,6 +52,7 @@ __all__ = [
     "Fold",
     "Heading",
     "HowSure",
+    "Jumps",
     "Label",
     "LabelSheet",
     "Ladder",
