@@ -22,7 +22,7 @@ from tests.conftest import Open
 from tests.demo_site import Built
 from tests.mkdocs_garboard import sample
 from tests.mkdocs_garboard.conftest import Site
-from tests.mkdocs_garboard.test_find_demo import answers, leads_to, questions
+from tests.mkdocs_garboard.test_find_demo import answers, questions
 from tests.mkdocs_garboard.test_valid_pages import judged
 
 pytestmark = pytest.mark.browser
@@ -261,18 +261,20 @@ def test_a_fold_of_a_page_is_shut_when_it_is_first_shown_and_stays_as_it_was_lef
     assert fold.get_attribute("open") is not None
 
 
-def test_the_golden_questions_find_their_pages_in_the_file(on_phone: Page) -> None:
-    golden = questions("golden")
-    on_phone.evaluate("() => { window.known = garboardFind.ready(window.garboardIndex); }")
+def test_the_golden_questions_find_in_the_file_what_they_find_in_the_site(
+    on_phone: Page, demo_built: Built, opened: Open
+) -> None:
+    asked = [one["ask"] for one in questions("golden")]
+    beside = opened(demo_built.site / "find.html")
+    beside.wait_for_function("() => window.garboardIndex !== undefined")
+    for page in (on_phone, beside):
+        page.evaluate("() => { window.known = garboardFind.ready(window.garboardIndex); }")
 
-    said = answers(on_phone, [one["ask"] for one in golden])
+    said = answers(on_phone, asked)
 
-    first = [answer["found"][0] if answer["found"] else "" for answer in said]
-    assert [
-        one["ask"]
-        for one, way in zip(golden, first, strict=True)
-        if not leads_to(way, one["first"])
-    ] == []
+    assert len(asked) >= 60
+    assert said == answers(beside, asked)
+    first = [answer["found"][0] for answer in said]
     nowhere = """ways => ways.filter(way => {
         const [path, anchor] = way.split('#');
         const there = garboardWay(path.replace(/\\.html$/, ''), anchor || '');
@@ -286,7 +288,13 @@ def test_the_golden_questions_find_their_pages_in_the_file(on_phone: Page) -> No
 def test_a_page_of_the_file_keeps_nobody_out(on_phone: Page, alone: Path, ident: str) -> None:
     at(on_phone, alone, ident)
 
-    found = Axe().run(on_phone, context={"include": [[".leaf:has(:target)"], ["nav.column"]]})
+    # What is not shown keeps nobody out, and walking through it takes the program 20 seconds a page.
+    on_phone.evaluate(
+        "document.querySelectorAll('.leaf').forEach(one => one.offsetParent || one.remove())"
+    )
+    assert on_phone.locator(".leaf").count() == 1
+
+    found = Axe().run(on_phone)
 
     assert [one["id"] for one in found.response["violations"]] == []
     assert len(found.response["passes"]) > 10
