@@ -12,11 +12,10 @@ from mkdocs_garboard.photos import Photos
 from mkdocs_garboard.print_book import Book, cards_html
 from mkdocs_garboard.print_paper import SIZES, Size
 from mkdocs_garboard.print_pdf import print_pdf, sheets_of
+from mkdocs_garboard.take_along import BINDERS, binder_name
 
-__all__ = ["FOLDER", "write_binder", "write_binders"]
+__all__ = ["write_binder", "write_binders"]
 
-FOLDER = "binder"
-"""Of the binders in a site."""
 ROUNDS = 3
 """The contents are filled in after the first; that they moved nothing is seen after the second."""
 
@@ -38,9 +37,9 @@ def write_binders(manual: Manual, site: Path) -> None:
         return bodies[page.path]
 
     for plan in handbook.binders:
-        (site / FOLDER).mkdir(exist_ok=True)
+        (site / BINDERS).mkdir(exist_ok=True)
         book = Book(plan, handbook.vessel, handbook.copy, draw, photos)
-        (site / FOLDER / f"{plan.name}.html").write_text(book.html(SIZES["a4"]), "utf-8")
+        (site / binder_name(plan.name)).write_text(book.html(SIZES["a4"]), "utf-8")
 
 
 def write_binder(

@@ -18,6 +18,7 @@ from garboard.views.page import Block, Calculation, Copy, Fold, Page, QuickCard,
 from mkdocs_garboard.html import templates
 from mkdocs_garboard.links import Links
 from mkdocs_garboard.pages import CONTENTS, FIND, keys_of
+from mkdocs_garboard.take_along import TAKE_ALONG
 
 __all__ = ["POLICY", "Furniture", "Surroundings", "quoted"]
 
@@ -123,6 +124,7 @@ class Furniture:
             "home": self._way(HOME, page),
             "alarms": self._to(ALARMS, page),
             "contents": self._way(CONTENTS, page),
+            "take_along": self._links.to(TAKE_ALONG, page.path),
             "groups": [group for item in shown if (group := self._group(item, page)).pages],
             "beside": self._openings(chain[0].sections if chain else (), page, chain[-1:]),
             "systems": self._openings(self._handbook.contents, page, chain[:1]),

@@ -36,7 +36,7 @@ class Manual:
     ) -> None:
         self.faults: list[Fault] = []
         """What pages lost while they were drawn, each said once."""
-        self.more = added(handbook, find=own_face)
+        self.more = added(handbook, find=own_face, outputs=own_face and not serving)
         """Pages that are not the handbook's own: the contents, the page to find things."""
         self.pages = {uri_of(page): page for page in (*handbook.pages, *self.more)}
         self._handbook = handbook

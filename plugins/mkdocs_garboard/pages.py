@@ -14,6 +14,7 @@ from mkdocs.structure.files import File, InclusionLevel
 from garboard.handbook import Handbook
 from garboard.views.contents import Section
 from garboard.views.page import Block, Bullets, Heading, Link, Page, Paragraph, Review, Strong
+from mkdocs_garboard.take_along import take_along_page
 
 __all__ = ["CONTENTS", "FIND", "REPORT", "added", "clashes", "nav_of", "published", "uri_of"]
 
@@ -53,10 +54,15 @@ def published(config: MkDocsConfig, uri: str, content: str | bytes) -> File:
     return File.generated(config, uri, content=content, inclusion=InclusionLevel.INCLUDED)
 
 
-def added(handbook: Handbook, *, find: bool) -> list[Page]:
+def added(handbook: Handbook, *, find: bool, outputs: bool = False) -> list[Page]:
     """Pages that hold the others together: the contents in full, a front page, a page to find things.
 
     Each is left out where the handbook brings one of its own.
+
+    Args:
+        handbook: What is published.
+        find: Whether there is a page to find things.
+        outputs: Whether what stands beside the pages is written too.
     """
     kept = {page.path.casefold() for page in handbook.pages}
     plain = Review("", trusted=True)
@@ -68,6 +74,8 @@ def added(handbook: Handbook, *, find: bool) -> list[Page]:
     ]
     if find:
         made.append(Page(FIND, FIND, "Find", "find", plain, ident="find"))
+    paths = [page.path for page in (*handbook.pages, *made)]
+    made.append(take_along_page(handbook, paths, outputs=outputs))
     return [replace(page, copy=handbook.copy) for page in made if page.path not in kept]
 
 

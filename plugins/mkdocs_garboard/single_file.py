@@ -7,7 +7,6 @@ allows nothing else, from anywhere.
 """
 
 import re
-import unicodedata
 from base64 import b64encode
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
@@ -26,8 +25,9 @@ from mkdocs_garboard.html import templates
 from mkdocs_garboard.joined import Joined, inlined, way
 from mkdocs_garboard.manual import STYLE, Manual
 from mkdocs_garboard.search import INDEX
+from mkdocs_garboard.take_along import single_file_name
 
-__all__ = ["FRONT", "NotAloneError", "single_file_name", "write_single_file"]
+__all__ = ["FRONT", "NotAloneError", "write_single_file"]
 
 FRONT: Final = "index"
 PHOTOS: Final = "photos/"
@@ -64,23 +64,6 @@ class Gathering:
     leaves: tuple[Leaf, ...]
 
 
-def single_file_name(vessel: str, taken: Iterable[str] = ()) -> str:
-    """The name of the file, after the vessel, in letters that every phone and memory stick takes.
-
-    Args:
-        vessel: Her name.
-        taken: Paths of pages, none of which it may cover.
-
-    >>> single_file_name("Skerry Light"), single_file_name("Åse", ["ase-handbook"])
-    ('skerry-light-handbook.html', 'ase-handbook-whole.html')
-    """
-    plain = unicodedata.normalize("NFKD", vessel.casefold()).encode("ascii", "ignore").decode()
-    words = [*re.findall(r"[a-z0-9]+", plain), "handbook"]
-    while "-".join(words) in {path.casefold() for path in taken}:
-        words.append("whole")
-    return "-".join(words) + ".html"
-
-
 def write_single_file(manual: Manual, site: Path) -> None:
     """Write the handbook as one file into the folder of its site.
 
@@ -95,8 +78,12 @@ def write_single_file(manual: Manual, site: Path) -> None:
         page.path: (site / f"{page.path}.html").read_text("utf-8") for page in manual.pages.values()
     }
     whole = inlined(site)
+    name = single_file_name(manual.vessel, pages)
     joined = Joined(
-        pages, lambda uri: whole(uri) if uri.startswith(PHOTOS) else None, programs=True
+        pages,
+        lambda uri: whole(uri) if uri.startswith(PHOTOS) else None,
+        lambda path, _anchor: way(FRONT) if f"{path}.html" == name else None,
+        programs=True,
     )
     first, last, style = _parts(pages, site)
     paper = _paper(manual)
@@ -117,7 +104,7 @@ def write_single_file(manual: Manual, site: Path) -> None:
             column=_column(joined, pages[FRONT]),
         )
     )
-    (site / single_file_name(manual.vessel, pages)).write_text(text, "utf-8")
+    (site / name).write_text(text, "utf-8")
 
 
 def _gatherings(manual: Manual, pages: dict[str, str], joined: Joined) -> Iterator[Gathering]:

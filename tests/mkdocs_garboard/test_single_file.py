@@ -10,21 +10,27 @@ from pathlib import Path
 from urllib.parse import unquote
 
 import pytest
+from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page
 from pypdf import PdfReader
 from selectolax.lexbor import LexborHTMLParser
 
 from mkdocs_garboard.joined import place
-from mkdocs_garboard.single_file import single_file_name
 from mkdocs_garboard.site_check import SiteCheck
+from mkdocs_garboard.take_along import BINDERS, TAKE_ALONG, single_file_name
 from tests.conftest import Open
 from tests.demo_site import Built
 from tests.mkdocs_garboard import sample
 from tests.mkdocs_garboard.conftest import Site
+from tests.mkdocs_garboard.test_find_demo import answers, questions
+from tests.mkdocs_garboard.test_valid_pages import judged
 
 pytestmark = pytest.mark.browser
 NAME = "skerry-light-handbook.html"
 SHOWN = "[...document.querySelectorAll('.leaf')].filter(one => one.offsetParent).map(one => one.querySelector('.sheet').id)"
+
+FEW = ("index", "id/SA-PR-001", "starting-air/layout", "registers/tags", "find", TAKE_ALONG)
+"""Pages that between them hold most of what there is to see and to press."""
 
 
 @pytest.fixture(scope="module")
@@ -57,7 +63,8 @@ def test_every_page_says_in_the_file_what_it_says_in_the_site(
 ) -> None:
     said = {sheet.attributes["id"]: words(sheet.text()) for sheet in read.css("article.sheet")}
 
-    differs, pages = [], [page for page in demo_built.pages if page.name != "404.html"]
+    differs = []
+    pages = [page for page in demo_built.pages if page.name != "404.html" and page.parent.name != BINDERS]  # fmt: skip
     for page in pages:
         path = page.relative_to(demo_built.site).as_posix().removesuffix(".html")
         sheet = LexborHTMLParser(page.read_text("utf-8")).css_first("article.sheet")
@@ -191,3 +198,161 @@ def test_the_file_covers_no_page() -> None:
     taken = ["skerry-light-handbook", "index"]
 
     assert single_file_name("Skerry Light", taken) == "skerry-light-handbook-whole.html"
+
+
+def at(page: Page, alone: Path, ident: str) -> Page:
+    """The file turned to a page, as a fresh opening of it."""
+    page.goto(f"{alone.as_uri()}#{ident}")
+    page.reload()
+    return page
+
+
+def ticked(page: Page, ident: str) -> list[int]:
+    boxes = page.locator(f"[id='{ident}'] .tick")
+    return [place for place in range(boxes.count()) if boxes.nth(place).is_checked()]
+
+
+def test_two_procedures_of_the_file_share_no_ticks_and_each_keeps_its_own(
+    on_phone: Page, alone: Path
+) -> None:
+    at(on_phone, alone, "id/SA-PR-001").locator(".tick:visible").first.check()
+    on_phone.goto(f"{alone.as_uri()}#id/SA-PR-002")
+    on_phone.locator(".tick:visible").nth(1).check()
+    at(on_phone, alone, "id/SA-PR-002")
+
+    assert ticked(on_phone, "id/SA-PR-001") == [0]
+    assert ticked(on_phone, "id/SA-PR-002") == [1]
+
+    on_phone.locator("button:visible", has_text="Start again").first.click()
+    on_phone.locator("button:visible", has_text="Yes, start again").click()
+    at(on_phone, alone, "id/SA-PR-001")
+
+    assert ticked(on_phone, "id/SA-PR-001") == [0]
+    assert ticked(on_phone, "id/SA-PR-002") == []
+
+
+def test_a_page_is_made_ready_when_it_is_first_shown_and_no_other(
+    on_phone: Page, alone: Path
+) -> None:
+    waiting = (
+        "[...document.querySelectorAll('.leaf table.limits:not([role])')].filter(one => {}).length"
+    )
+    at(on_phone, alone, "index")
+    assert on_phone.evaluate(waiting.format("!one.offsetParent")) > 10
+
+    for ident in ("starting-air/normal-values", "id/SA-RV-001", "starting-air/normal-values"):
+        on_phone.goto(f"{alone.as_uri()}#{ident}")
+
+        assert on_phone.evaluate(waiting.format("one.offsetParent")) == 0
+        assert on_phone.evaluate(SHOWN) == [ident]
+    assert on_phone.locator("table.limits[role=table]:visible").count() > 0
+
+
+def test_a_fold_of_a_page_is_shut_when_it_is_first_shown_and_stays_as_it_was_left(
+    on_phone: Page, alone: Path
+) -> None:
+    fold = at(on_phone, alone, "id/SA-PR-001").locator("details.fold:visible").first
+    assert fold.get_attribute("open") is None
+
+    fold.locator("summary").click()
+    on_phone.goto(f"{alone.as_uri()}#index")
+    on_phone.goto(f"{alone.as_uri()}#id/SA-PR-001")
+
+    assert fold.get_attribute("open") is not None
+
+
+def test_the_golden_questions_find_in_the_file_what_they_find_in_the_site(
+    on_phone: Page, demo_built: Built, opened: Open
+) -> None:
+    asked = [one["ask"] for one in questions("golden")]
+    beside = opened(demo_built.site / "find.html")
+    beside.wait_for_function("() => window.garboardIndex !== undefined")
+    for page in (on_phone, beside):
+        page.evaluate("() => { window.known = garboardFind.ready(window.garboardIndex); }")
+
+    said = answers(on_phone, asked)
+
+    assert len(asked) >= 60
+    assert said == answers(beside, asked)
+    first = [answer["found"][0] for answer in said]
+    nowhere = """ways => ways.filter(way => {
+        const [path, anchor] = way.split('#');
+        const there = garboardWay(path.replace(/\\.html$/, ''), anchor || '');
+        return !document.getElementById(decodeURIComponent(there.slice(1)));
+    })"""
+    assert on_phone.evaluate(nowhere, first) == []
+    assert on_phone.evaluate(nowhere, ["id/not-there.html"]) == ["id/not-there.html"]
+
+
+@pytest.mark.parametrize("ident", FEW)
+def test_a_page_of_the_file_keeps_nobody_out(on_phone: Page, alone: Path, ident: str) -> None:
+    at(on_phone, alone, ident)
+
+    # What is not shown keeps nobody out, and walking through it takes the program 20 seconds a page.
+    on_phone.evaluate(
+        "document.querySelectorAll('.leaf').forEach(one => one.offsetParent || one.remove())"
+    )
+    assert on_phone.locator(".leaf").count() == 1
+
+    found = Axe().run(on_phone)
+
+    assert [one["id"] for one in found.response["violations"]] == []
+    assert len(found.response["passes"]) > 10
+
+
+def test_the_file_is_valid_html(alone: Path) -> None:
+    assert judged([alone]) == []
+
+
+def test_the_page_to_take_along_names_what_was_written_and_all_of_it(demo_built: Built) -> None:
+    site = demo_built.site
+    page = LexborHTMLParser((site / f"{TAKE_ALONG}.html").read_text("utf-8"))
+    named = {str(one.attributes["href"]) for one in page.css("article.sheet a[href]")}
+
+    binders = {one.relative_to(site).as_posix() for one in (site / BINDERS).glob("*.html")}
+    lists = {one.relative_to(site).as_posix() for one in (site / "labels").glob("*.tsv")}
+    written = binders | lists | {NAME, "values.csv", "values.json"}
+    assert len(binders) == 7
+    assert len(lists) > 3
+    assert written <= named
+    assert [one for one in named if not (site / one.partition("#")[0]).is_file()] == []
+    front = LexborHTMLParser((site / "index.html").read_text("utf-8"))
+    for around in (".tiles", "nav.column"):
+        assert front.css_first(f"{around} a[href='{TAKE_ALONG}.html']"), around
+
+
+def test_in_the_file_what_is_not_in_it_is_words(read: LexborHTMLParser) -> None:
+    page = read.css_first(f"[id='{TAKE_ALONG}']")
+    assert page is not None
+    leads = {one.text(): one.attributes.get("href") for one in page.css("a")}
+
+    assert leads["values.csv"] is None
+    assert leads[NAME] == "#index"
+    assert leads["Whole book"] is None
+
+
+def test_an_issued_edition_in_one_file_shows_its_age_on_every_page(
+    demo_issued: Built, opened: Open
+) -> None:
+    file = demo_issued.site / NAME
+    page = opened(file)
+    page.clock.set_fixed_time("2050-01-01T10:00:00")
+    page.reload()
+
+    stale = page.locator(".stale")
+    assert stale.count() == 1
+    assert page.evaluate("document.querySelector('.stale').getBoundingClientRect().top") == 0
+    assert stale.inner_text().startswith("THIS EDITION RAN OUT ON")
+    card = page.evaluate("document.querySelector(`article[id^='cards/']`).id")
+    page.goto(f"{file.as_uri()}#{card}")
+    assert page.evaluate(SHOWN) == [card]
+    assert stale.is_visible()
+
+
+def test_the_manifest_of_an_edition_names_the_file_and_every_binder(demo_issued: Built) -> None:
+    site = demo_issued.site
+    text = (site / "manifest.txt").read_text("utf-8")
+    binders = [f"{BINDERS}/{one.name}" for one in (site / BINDERS).glob("*.html")]
+
+    assert len(binders) == 7
+    assert [one for one in (NAME, *binders) if f"  {one}\n" not in text] == []

@@ -26,6 +26,14 @@ TASTE = ("list” role is unnecessary", "Possible misuse of “aria-label”")
 browser's screen reader."""
 NEW_WORDS = ("Bad value “graphics-document” for attribute “role”",)
 """A role of the W3C recommendation WAI-ARIA Graphics Module 1.0, which the checker does not know."""
+MANY_IN_ONE = (
+    "Consider using the “h1” element as a top-level heading only",
+    "Not a valid XML 1.0 name",
+    "CSS: ",
+)
+"""Of documents that hold many pages. Each article has the heading of its page, and one is shown or printed
+at a time. An id may hold any sign but white space (HTML Standard, 3.2.6; the same of SVG 2, 5.11.1; both from
+memory, verify before citing). The style stands in the document, and the checker knows an older CSS than browsers."""
 
 
 def judged(pages: list[Path]) -> list[str]:
@@ -41,11 +49,12 @@ def judged(pages: list[Path]) -> list[str]:
     return [
         f"{one['url'].rsplit('/', 2)[1:]} line {one.get('lastLine')}: {one['message']}"
         for one in said
-        if not any(words in one["message"] for words in (*TASTE, *NEW_WORDS))
+        if not any(words in one["message"] for words in (*TASTE, *NEW_WORDS, *MANY_IN_ONE))
     ]
 
 
 def test_every_page_is_valid_html(demo_built: Built) -> None:
+    assert {page.parent.name for page in demo_built.pages} >= {"binder", "id"}
     assert judged(demo_built.pages) == []
 
 

@@ -18,6 +18,8 @@ __all__ = ["about_drafts", "front_draft", "stub_draft"]
 FIND = "find"
 """A page that whoever draws the handbook adds, or leaves out."""
 ABOUT = "about"
+TAKE_ALONG = "take-it-with-you"
+"""Added by whoever draws the handbook: what can be taken along depends on what is written."""
 AT_NIGHT = (
     ("registers/emergencies", "Emergencies", "what do you see or hear?"),
     ("registers/alarms", "Alarms", "by the words on the panel"),
@@ -31,6 +33,7 @@ FIRST_TIME = (
     ("registers/people", "Who may do what", ""),
     ("registers/glossary", "Words", ""),
     (ABOUT, "About this book", ""),
+    (TAKE_ALONG, "Take it with you", "phone, paper"),
 )
 REVIEWERS = (
     ("manual/how-to-review", "How to review", ""),
@@ -40,7 +43,7 @@ REVIEWERS = (
     ("registers/tags", "Tags, A to Z", ""),
     ("editions", "Editions", ""),
 )
-ELSEWHERE = (FIND, "editions")
+ELSEWHERE = (FIND, "editions", TAKE_ALONG)
 """Pages that are made later than the front page, or by whoever draws it."""
 Ways = tuple[tuple[str, str, str], ...]
 

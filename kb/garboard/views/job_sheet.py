@@ -38,7 +38,7 @@ from garboard.views.page import (
     ToSign,
 )
 
-__all__ = ["has_sheet", "is_job_sheet", "job_drafts", "job_key"]
+__all__ = ["JOBS", "has_sheet", "is_job_sheet", "job_drafts", "job_key"]
 
 JOBS = "jobs/"
 

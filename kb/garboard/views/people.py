@@ -5,13 +5,13 @@ from collections.abc import Callable, Iterator
 from garboard.book import Book
 from garboard.views.draft import Draft
 from garboard.views.first_day import first_day
-from garboard.views.job_sheet import job_drafts
+from garboard.views.job_sheet import JOBS, job_drafts
 from garboard.views.required_reading import FIRST_DAY, required_reading
 from garboard.views.who_may_do_what import who_may_do_what
 
 __all__ = ["is_about_people", "people_drafts"]
 
-FOLDERS = ("people/", "jobs/")
+FOLDERS = ("people/", JOBS)
 
 
 def people_drafts(book: Book) -> Iterator[Draft]:

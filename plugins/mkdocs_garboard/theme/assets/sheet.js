@@ -4,9 +4,30 @@
   "use strict";
   var root = document.documentElement;
 
-  document.querySelectorAll("details.fold").forEach(function (fold) {
-    fold.open = false;
-  });
+  // A document of many pages shows one at a time and makes each ready when it is first shown: all of
+  // them at once cost a slow phone seconds. A browser that must show them all makes all ready.
+  var many = root.classList.contains("one-file") && window.CSS && CSS.supports && CSS.supports("selector(:has(*))");
+  function target() {
+    try {
+      return document.getElementById(decodeURIComponent(location.hash.slice(1)));
+    } catch (garbled) {
+      return null;
+    }
+  }
+  function shown() {
+    var there = many && target();
+    return many ? (there && there.closest(".leaf")) || document.querySelector(".leaf.front") : document;
+  }
+  function ready(page) {
+    if (page.garboardReady) {
+      return;
+    }
+    page.garboardReady = true;
+    page.querySelectorAll("details.fold").forEach(function (fold) {
+      fold.open = false;
+    });
+    rows(page);
+  }
   function unfold() {
     document.querySelectorAll("details.fold").forEach(function (fold) {
       fold.open = true;
@@ -19,16 +40,18 @@
 
   // A row that is laid out as a list on a narrow screen is still a row of a table to those who listen.
   var roles = { table: "table", thead: "rowgroup", tbody: "rowgroup", tr: "row", td: "cell" };
-  document.querySelectorAll("table.limits").forEach(function (table) {
-    [table].concat(Array.prototype.slice.call(table.querySelectorAll("thead, tbody, tr, th, td"))).forEach(function (part) {
-      var name = part.tagName.toLowerCase();
-      part.setAttribute("role", roles[name] || (part.scope === "col" ? "columnheader" : "rowheader"));
+  function rows(page) {
+    page.querySelectorAll("table.limits").forEach(function (table) {
+      [table].concat(Array.prototype.slice.call(table.querySelectorAll("thead, tbody, tr, th, td"))).forEach(function (part) {
+        var name = part.tagName.toLowerCase();
+        part.setAttribute("role", roles[name] || (part.scope === "col" ? "columnheader" : "rowheader"));
+      });
     });
-  });
+  }
 
   function land() {
-    var name = decodeURIComponent(location.hash.slice(1));
-    var there = name && document.getElementById(name);
+    ready(shown());
+    var there = target();
     var fold = there && there.closest("details");
     if (fold) {
       fold.open = true;
