@@ -79,7 +79,7 @@ def test_a_system_in_test_with_an_open_safety_finding_may_not_be_run() -> None:
     first = page("starting-air/open-against-it").blocks[0]
 
     assert isinstance(first, DoFirst)
-    assert first.title == "No. 3 open safety findings, to be cleared before pressure or sailing."
+    assert first.title == "No: 3 open safety findings, to be cleared before pressure or sailing."
 
 
 @pytest.mark.browser
