@@ -30,18 +30,17 @@ MONTHS = (
     "January February March April May June July August September October November December"
     " Jan Feb Mar Apr Jun Jul Aug Sep Oct Nov Dec"
 ).split()
-DAY = re.compile(rf"\b(\d{{1,2}}) ({'|'.join(MONTHS)}) (\d{{4}})\b")
+DAY = re.compile(rf"(?<=\d) (?=(?:{'|'.join(MONTHS)}) \d{{4}}\b)")
 VALUE = re.compile(r"(?<=\d) (?=[^\s\d])")
 
 
 def keep_together(text: str) -> str:
-    """Bind each number to its unit and the parts of a day, so that no line end parts them.
+    """Bind each number to its unit and a day to its month, so that no line end parts them.
 
     >>> keep_together("30 bar(g) in receiver 1 within 10 s, 12 May 2027").count(chr(160))
-    4
+    3
     """
-    joined = "\\1\N{NO-BREAK SPACE}\\2\N{NO-BREAK SPACE}\\3"
-    return DAY.sub(joined, PARTED.sub("\N{NO-BREAK SPACE}", text))
+    return DAY.sub("\N{NO-BREAK SPACE}", PARTED.sub("\N{NO-BREAK SPACE}", text))
 
 
 def as_value(text: str) -> str:
