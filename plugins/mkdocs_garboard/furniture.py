@@ -17,7 +17,7 @@ from garboard.views.contents import Section
 from garboard.views.page import Block, Calculation, Copy, Fold, Page, QuickCard, Steps
 from mkdocs_garboard.html import templates
 from mkdocs_garboard.links import Links
-from mkdocs_garboard.pages import CONTENTS, FIND, keys_of
+from mkdocs_garboard.pages import CONTENTS, FIND, keys_of, listed_title
 from mkdocs_garboard.take_along import TAKE_ALONG
 
 __all__ = ["POLICY", "Furniture", "Surroundings", "quoted"]
@@ -147,7 +147,9 @@ class Furniture:
         at = known.index(page.key) if page.key in known else 0
         start = max(0, min(at - NEAR, len(known) - 2 * NEAR - 1))
         shown = known[start : start + 2 * NEAR + 1]
-        ways = [(self._titles[key].title, self._to(key, page), key == page.key) for key in shown]
+        ways = [
+            (listed_title(self._titles[key]), self._to(key, page), key == page.key) for key in shown
+        ]
         items = tuple(Item(title, way, here) for title, way, here in ways if way)
         return Group(section.title, items, len(known) - len(shown))
 

@@ -26,16 +26,21 @@ UNITS = (
     " Ah Wh kWh Hz rpm s min h d days degC degF K % dB J kJ MJ starts turns turn"
 ).split()
 PARTED = re.compile(rf"(?<=\d) (?=(?:{'|'.join(map(re.escape, UNITS))})(?![\w-]))")
+MONTHS = (
+    "January February March April May June July August September October November December"
+    " Jan Feb Mar Apr Jun Jul Aug Sep Oct Nov Dec"
+).split()
+DAY = re.compile(rf"(?<=\d) (?=(?:{'|'.join(MONTHS)}) \d{{4}}\b)")
 VALUE = re.compile(r"(?<=\d) (?=[^\s\d])")
 
 
 def keep_together(text: str) -> str:
-    """Bind each number to its unit, so that no line end parts them.
+    """Bind each number to its unit and a day to its month, so that no line end parts them.
 
-    >>> keep_together("30 bar(g) in receiver 1 within 10 s").count(chr(160))
-    2
+    >>> keep_together("30 bar(g) in receiver 1 within 10 s, 12 May 2027").count(chr(160))
+    3
     """
-    return PARTED.sub("\N{NO-BREAK SPACE}", text)
+    return DAY.sub("\N{NO-BREAK SPACE}", PARTED.sub("\N{NO-BREAK SPACE}", text))
 
 
 def as_value(text: str) -> str:

@@ -13,7 +13,17 @@ from mkdocs.structure.files import File, InclusionLevel
 
 from garboard.handbook import Handbook
 from garboard.views.contents import Section
-from garboard.views.page import Block, Bullets, Heading, Link, Page, Paragraph, Review, Strong
+from garboard.views.page import (
+    Block,
+    Bullets,
+    Heading,
+    Link,
+    Page,
+    Paragraph,
+    QuickCard,
+    Review,
+    Strong,
+)
 from mkdocs_garboard.take_along import take_along_page
 
 __all__ = ["CONTENTS", "FIND", "REPORT", "added", "clashes", "nav_of", "published", "uri_of"]
@@ -81,7 +91,7 @@ def added(handbook: Handbook, *, find: bool, outputs: bool = False) -> list[Page
 
 def _listed(handbook: Handbook) -> Iterator[Block]:
     """The contents as headings and lists of links."""
-    titles = {page.key: page.title for page in handbook.pages}
+    titles = {page.key: listed_title(page) for page in handbook.pages}
 
     def section(item: Section, level: int) -> Iterator[Block]:
         if any(key in titles for key in keys_of(item)):
@@ -96,13 +106,19 @@ def _listed(handbook: Handbook) -> Iterator[Block]:
         yield from section(item, 2)
 
 
+def listed_title(page: Page) -> str:
+    """What a page is called in a list: a quick card by its number too, as several are of one task."""
+    carded = any(isinstance(block, QuickCard) for block in page.blocks)
+    return f"{page.ident} {page.title}" if carded else page.title
+
+
 def nav_of(handbook: Handbook, more: Iterable[Page]) -> list[object]:
     """The contents as MkDocs wants them; our own theme draws its own and needs them only to be whole."""
     known = {page.key: page for page in handbook.pages}
 
     def listed(item: Section) -> list[object]:
         pages: list[object] = [
-            {known[key].title: uri_of(known[key])} for key in item.pages if key in known
+            {listed_title(known[key]): uri_of(known[key])} for key in item.pages if key in known
         ]
         return pages + [{inner.title: found} for inner in item.sections if (found := listed(inner))]
 

@@ -3,7 +3,7 @@
 import pytest
 
 from garboard.errors import Diagnostic, Severity, Where
-from garboard.views.at_once import AgainstIt, DoFirst, Looks, WaysIn
+from garboard.views.at_once import AgainstIt, DoFirst, Looks, Tiles, WaysIn
 from garboard.views.emergencies import groups_of, urgent
 from garboard.views.in_short import in_short
 from garboard.views.page import Link, Page
@@ -79,7 +79,26 @@ def test_a_system_in_test_with_an_open_safety_finding_may_not_be_run() -> None:
     first = page("starting-air/open-against-it").blocks[0]
 
     assert isinstance(first, DoFirst)
-    assert first.title == "No. 3 open safety findings, to be cleared before pressure or sailing."
+    assert first.title == "No: 3 open safety findings, to be cleared before pressure or sailing."
+
+
+def test_the_contents_lead_with_what_the_vessel_uses_and_end_with_records() -> None:
+    handbook = demo_handbook()
+    titles = [one.title for one in handbook.contents if one.pages]
+    systems = [one.title for one in handbook.book.systems.values()]
+    first, last = titles.index(systems[0]), titles.index(systems[-1])
+
+    assert titles[1:first] == ["At once", "Rounds and upkeep", "Quick cards", "People and jobs"]
+    assert titles[last + 1 :] == ["Look up", "Editions", "Registers", "Methods", "Manual"]
+    placed = [key for one in handbook.contents for key in one.pages]
+    assert len(placed) == len(set(placed))
+
+
+def test_the_front_page_offers_the_round_what_is_due_and_the_list_from_a_to_z() -> None:
+    tiles = next(block for block in page("index").blocks if isinstance(block, Tiles))
+    offered = {link.target for link, _ in tiles.tiles}
+
+    assert {"rounds/sea-watch", "registers/due", "registers/a-to-z"} <= offered
 
 
 @pytest.mark.browser

@@ -39,6 +39,11 @@ class Gravity(IntEnum):
     MARGINAL = 3
     NEGLIGIBLE = 4
 
+    @property
+    def words(self) -> str:
+        """Its number and the standard's word: `1, catastrophic`."""
+        return f"{self.value}, {self.name.lower()}"
+
 
 class Likelihood(StrEnum):
     """How often, A the most (MIL-STD-882E)."""

@@ -14,7 +14,7 @@ from garboard.records.alarm import Alarm, Fault
 from garboard.records.kinds import kind_of
 from garboard.views.draft import Draft
 from garboard.views.listing import Jumps, Listed, Listing, letter_of, slug
-from garboard.views.page import Heading, Link, Paragraph
+from garboard.views.page import AgainstIt, Heading, Link, Paragraph
 from garboard.views.places import PLACES, rooms
 from garboard.views.word_register import WORDS
 
@@ -140,6 +140,7 @@ def a_to_z(draft: Draft) -> None:
     for letter in order:
         items = tuple(_item(one) for one in sorted(letters[letter], key=_place_of))
         draft.add(Heading(letter, anchor=f"letter-{slug(letter)}"), Listing(letter, items))
+    draft.add(AgainstIt())
 
 
 def _place_of(one: Named) -> tuple[str, str, str]:

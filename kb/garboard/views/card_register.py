@@ -9,7 +9,7 @@ from garboard.records.vessel import Card
 from garboard.review.canonical import own_digest
 from garboard.views.draft import Draft
 from garboard.views.inline import cell, day, person, title_of
-from garboard.views.page import Cell, Column, Heading, Link, Paragraph, Row, Table
+from garboard.views.page import AgainstIt, Cell, Column, Heading, Link, Paragraph, Row, Table
 
 __all__ = ["register_draft"]
 
@@ -50,6 +50,7 @@ def register_draft(book: Book, refused: Mapping[str, tuple[str, ...]]) -> Draft:
             ),
             "none is listed",
         ),
+        AgainstIt(),
     )
     return draft
 
@@ -92,7 +93,7 @@ def _stands(book: Book, card: Card, refused: tuple[str, ...]) -> str:
     if card.removed:
         return f"taken down on {day(card.removed)}"
     if refused:
-        return f"cannot be printed: {refused[0]}"
+        return f"cannot be printed: {refused[0].partition(' (')[0]}"  # whole on its own page
     if not _printed(card):
         return "not printed yet"
     return "reprint" if moved_since(book, card) else "as printed"

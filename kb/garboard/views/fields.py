@@ -10,6 +10,7 @@ from typing import Any, get_args, get_type_hints
 
 from garboard.book import Book
 from garboard.records.base import Person, Record
+from garboard.records.hazard import Gravity
 from garboard.views.inline import cell, person
 from garboard.views.page import Block, Bullets, Cell, Column, Facts, Heading, Row, Table
 
@@ -96,6 +97,8 @@ def _one(book: Book, value: Any, *, people: bool) -> Cell:  # noqa: ANN401 - any
         return _joined([_labelled(book, value, item.name) for item in fields(value)], ", ")
     if isinstance(value, tuple):
         return _joined([_one(book, one, people=people) for one in value], ", ")
+    if isinstance(value, Gravity):
+        return (value.words,)
     if people and value is not None:
         return (person(book, str(value)),)
     return cell(book, value)

@@ -7,9 +7,11 @@ from garboard.reading.content import Stub
 from garboard.records.notice_message import standing
 from garboard.records.pages import WrittenPage
 from garboard.records.vessel import Notice
+from garboard.records.walks import round_names
 from garboard.views.draft import Draft
 from garboard.views.inline import cell, day
 from garboard.views.page import Bullets, Cell, Heading, Link, Paragraph, Prose, Strong, Tiles
+from garboard.views.rounds import round_key
 from garboard.views.system_pages import system_key
 from garboard.views.text import text_blocks
 
@@ -25,13 +27,16 @@ AT_NIGHT = (
     ("registers/alarms", "Alarms", "by the words on the panel"),
     ("registers/symptoms", "Not working", "in crew words"),
     (FIND, "Find", "tag, number, word"),
+    ("registers/may-it-be-run", "May it be run?", "each system"),
+)
+AFTER_THE_ROUND = (
+    ("registers/due", "What is due", "overdue first"),
+    ("registers/a-to-z", "Everything from A to Z", ""),
 )
 FIRST_TIME = (
     ("people/first-day", "First day aboard", ""),
     ("registers/hazards", "What could hurt you", ""),
     ("people/who-may-do-what", "Who may do what", ""),
-    ("registers/people", "Who may do what", ""),
-    ("registers/glossary", "Words", ""),
     (ABOUT, "About this book", ""),
     (TAKE_ALONG, "Take it with you", "phone, paper"),
 )
@@ -40,7 +45,7 @@ REVIEWERS = (
     ("manual/standing", "What stands against it", ""),
     ("registers/unknowns", "What we do not know", ""),
     ("registers/safety-devices", "Safety devices", ""),
-    ("registers/tags", "Tags, A to Z", ""),
+    ("registers/glossary", "Words", ""),
     ("editions", "Editions", ""),
 )
 ELSEWHERE = (FIND, "editions", TAKE_ALONG)
@@ -59,14 +64,14 @@ def front_draft(book: Book, keys: frozenset[str]) -> Draft:
     vessel = book.content.vessel.vessel
     title = (written.title if written else "") or f"{vessel} handbook"
     draft = Draft(book, "index", title, "front page")
-    draft.add(*_notices(book), _ways(AT_NIGHT, keys))
+    at_night = (*AT_NIGHT, *_rounds(book), *AFTER_THE_ROUND)
+    draft.add(*_notices(book), _ways(at_night, keys))
     draft.add(Heading("Systems", level=2))
-    systems = [
+    systems = tuple(
         (system_key(system), system.title, f"{system.code}: {system.status}")
         for system in book.systems.values()
-    ]
-    asked = ("registers/may-it-be-run", "May it be run?", "each system")
-    draft.add(_ways((asked, *systems), keys))
+    )
+    draft.add(_ways(systems, keys))
     draft.add(Heading("For a volunteer"), _ways(FIRST_TIME, keys))
     draft.add(Heading("For a reviewer or surveyor"), _ways(REVIEWERS, keys))
     defers = book.content.vessel.defers_to
@@ -78,12 +83,16 @@ def front_draft(book: Book, keys: frozenset[str]) -> Draft:
 
 
 def _ways(ways: Ways, keys: frozenset[str]) -> Tiles:
-    """Small tiles; of two ways with one title the first that is there."""
+    """Small tiles, of the ways that are there."""
     there = [one for one in ways if one[0] in keys or one[0] in ELSEWHERE]
-    first: dict[str, tuple[Link, str]] = {}
-    for key, title, under in there:
-        first.setdefault(title, (Link(key, title), under))
-    return Tiles(tuple(first.values()), small=True)
+    return Tiles(tuple((Link(key, title), under) for key, title, under in there), small=True)
+
+
+def _rounds(book: Book) -> Iterator[tuple[str, str, str]]:
+    """The round of each name: over the whole vessel, or on the page of its one system."""
+    for name, codes in round_names(book.systems).items():
+        own = system_key(book.systems[codes[0]], "watch-rounds")
+        yield round_key(name) if len(codes) > 1 else own, "Watch round", name
 
 
 def about_drafts(book: Book) -> Iterator[Draft]:

@@ -118,7 +118,7 @@ def _index(book: Book, system: System, boundaries: tuple[Boundary, ...]) -> Draf
     draft.calculated = True
     can = [one for one in boundaries if one.isolation.possible]
     cannot = [one for one in boundaries if not one.isolation.possible]
-    titles = ("to work on", "shut and locked", "it", "sheet")
+    titles = ("to work on", "shut and locked", "how far", "sheet")
     rows = tuple(Row(tuple(_row(one)), one.key) for one in can)
     draft.add(
         Paragraph(("To work on any of the parts in a row, the same points are shut.",)),

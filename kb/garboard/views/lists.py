@@ -62,9 +62,7 @@ def hazards(draft: Draft, system: System) -> None:
     """Every hazard of the system, the worst first."""
     found = worst_first(_of(draft.book, system, Hazard))
     draft.messages = tuple(message_of(draft.book, one) for one in found)
-    draft.add(
-        record_table(draft.book, "Hazards", found, "source", "where_", "severity", "likelihood")
-    )
+    draft.add(record_table(draft.book, "Hazards", found, "source", "where_", "severity"))
 
 
 def calculations(draft: Draft, system: System) -> None:

@@ -1,5 +1,6 @@
 """What falls due: for the vessel, for one system, and for one task with how it was found each time."""
 
+import re
 from collections.abc import Iterable, Iterator
 
 from garboard.book import Book
@@ -106,6 +107,15 @@ def _narrow(rows: tuple[Row, ...]) -> Iterator[Row]:
         yield Row((*row.cells[:2], *row.cells[3:6]), row.anchor)
 
 
+def one_of(interval: str) -> str:
+    """An interval as it is said.
+
+    >>> one_of("1 weeks"), one_of("12 months"), one_of("250 running h")
+    ('1 week', '12 months', '250 running h')
+    """
+    return re.sub(r"^1 (day|week|month|year)s$", r"1 \1", interval)
+
+
 def _order(book: Book, one: Due) -> tuple[bool, str, str]:
     """The late before the rest, then by day; what has no day last."""
     _, late = due_words(one, book.today)
@@ -116,7 +126,7 @@ def _cells(book: Book, one: Due) -> Iterator[Cell]:
     words, late = due_words(one, book.today)
     yield (_about(book, one),)
     yield _to_do(book, one)
-    yield (one.every,) if one.every else ()
+    yield (one_of(one.every),) if one.every else ()
     yield (short_day(one.last),) if one.last else ("not recorded",)
     yield (short_day(one.due),) if one.due else ("no day",)
     yield (Strong(words),) if late else (words,)
@@ -169,7 +179,7 @@ def task_head(draft: Draft, record: MaintenanceTask) -> Iterator[Block]:
     yield Paragraph((Strong("Do: "), *(cell(book, record.task) or ("not recorded",))))
     rows: list[tuple[str, Cell]] = [
         ("on", line_of(book, record, "tag")),
-        ("every", cell(book, record.every) or ("not recorded",)),
+        ("every", cell(book, one_of(str(record.every or ""))) or ("not recorded",)),
         ("because of", line_of(book, record, "basis")),
         ("last done", (day(one.last),)),
         ("next", (*stands, *when)),

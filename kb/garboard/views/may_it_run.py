@@ -109,8 +109,8 @@ def _words(status: str, stops: int, holds: int, grave: tuple[Finding, ...], *, p
     open_ones = "1 open safety finding" if len(grave) == 1 else f"{len(grave)} open safety findings"
     answers = (
         (status in NOT_YET, NOT_YET.get(status, "")),
-        (stops > 0, f"No. {stops} STOP {'stands' if stops == 1 else 'stand'} against it."),
-        (bool(grave), f"No. {open_ones}, to be cleared before pressure or sailing."),
+        (stops > 0, f"No: {stops} STOP {'stands' if stops == 1 else 'stand'} against it."),
+        (bool(grave), f"No: {open_ones}, to be cleared before pressure or sailing."),
         (status == "in test", FOR_A_TEST),
         (not passed, NOT_PASSED),
         (holds > 0, f"Only when the person in charge has looked at the {holds} HOLD against it."),

@@ -97,7 +97,7 @@ def _system(book: Book, code: str) -> str:
 
 def _hazards(draft: Draft) -> None:
     found = worst_first(list(draft.book.of_kind(Hazard)))
-    names = ("source", "where_", "severity", "likelihood", "review_on")
+    names = ("source", "where_", "severity")
     draft.add(record_table(draft.book, "Hazards, worst first", found, *names))
 
 

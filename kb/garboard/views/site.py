@@ -17,6 +17,7 @@ from garboard.records.change import Change
 from garboard.records.edition import Edition
 from garboard.records.finding import Finding
 from garboard.records.kinds import KINDS, kind_of
+from garboard.records.system import System
 from garboard.review.page_state import page_state
 from garboard.views.asked import asked_drafts
 from garboard.views.change_joins import change_joins
@@ -58,6 +59,10 @@ __all__ = ["as_copy", "contents", "lay_out", "targets", "which_copy"]
 GRAVE = (Severity.STOP, Severity.HOLD)
 OF_THE_TOOL = ("manual", "rule", "method")
 START = ("index", "about")
+AT_ONCE = ("emergencies", "alarms", "symptoms", "may-it-be-run", "notices", "hazards")
+UPKEEP = ("due", "spares", "safety-devices", "locked-valves")
+LOOKED_UP = ("a-to-z", "numbers", "places", "tags", "glossary", "values", "sources")
+"""Registers by what brings a reader to them; what is not named here is a record of the work."""
 MANUAL = Review(
     "Manual of the tool. Nothing here was entered for this vessel, so no review of it is kept.",
     trusted=True,
@@ -257,54 +262,71 @@ def _in_headers(book: Book, found: Mapping[str, Target]) -> Iterator[tuple[str, 
 
 
 def contents(book: Book, pages: tuple[Page, ...]) -> tuple[Section, ...]:
-    """The contents: the front, each system, the registers, the manual."""
+    """The contents: what the whole vessel uses first, then each system, then what is looked up."""
     keys = [page.key for page in pages]
-    systems = []
-    for system in book.systems.values():
-        stem = system_key(system, "")
-        own = tuple(key for key in keys if key.startswith(stem))
-        records = tuple(
-            Section(kind.plural.capitalize(), tuple(found))
-            for kind in KINDS
-            if (
-                found := [
-                    str(record.id)
-                    for record in book.records.values()
-                    if record.system == system.code and kind_of(record) is kind
-                ]
-            )
-        )
-        parts = tuple(tag for tag, part in book.components.items() if part.system == system.code)
-        isolations = tuple(
-            page.key for page in pages if page.system == system.code and is_isolation(page.key)
-        )
-        named = (("Parts", parts), ("Isolations", isolations))
-        sections = (*records, *(Section(title, inner) for title, inner in named if inner))
-        systems.append(Section(system.title, own, sections))
-    others = set(keys) - {key for section in systems for key in _keys(section)}
-    rest = [key for key in keys if key in others]
-    return (
+    systems = [_of_system(book, system, pages) for system in book.systems.values()]
+    within = {key for section in systems for key in _keys(section)}
+    rest = [key for key in keys if key not in within]
+
+    def register(*names: str) -> tuple[str, ...]:
+        found = [f"registers/{name}" for name in names]
+        return tuple(key for key in found if key in rest)
+
+    def under(*starts: str) -> tuple[str, ...]:
+        return tuple(key for key in rest if key.startswith(starts))
+
+    used = (
         Section("Start", tuple(key for key in rest if key in START)),
-        *systems,
+        Section("At once", register(*AT_ONCE)),
+        Section("Rounds and upkeep", (*under(f"{ROUNDS}/"), *register(*UPKEEP))),
+        Section("Quick cards", (*register("cards", "labels"), *under(CARDS))),
         Section("People and jobs", tuple(key for key in rest if is_about_people(key))),
+    )
+    looked_up = (
+        Section("Look up", register(*LOOKED_UP)),
         Section("Editions", tuple(key for key in rest if is_about_editions(key))),
-        Section("Rounds", tuple(key for key in rest if key.startswith(f"{ROUNDS}/"))),
-        Section("Quick cards", tuple(key for key in rest if key.startswith(CARDS))),
-        Section("Registers", tuple(key for key in rest if key.startswith("registers/"))),
-        Section("Methods", tuple(key for key in rest if key.startswith("methods/"))),
-        Section("Manual", tuple(key for key in rest if key.startswith("manual/"))),
+    )
+    placed = {key for section in (*used, *looked_up) for key in _keys(section)}
+    return (
+        *used,
+        *systems,
+        *looked_up,
+        Section("Registers", tuple(key for key in under("registers/") if key not in placed)),
+        Section("Methods", under("methods/")),
+        Section("Manual", under("manual/")),
         Section(
             "Other",
             tuple(
                 key
                 for key in rest
-                if key not in START
-                and not is_about_editions(key)
-                and not is_about_people(key)
-                and not key.startswith((CARDS, "registers/", "methods/", "manual/", f"{ROUNDS}/"))
+                if key not in placed and not key.startswith(("registers/", "methods/", "manual/"))
             ),
         ),
     )
+
+
+def _of_system(book: Book, system: System, pages: tuple[Page, ...]) -> Section:
+    """A system: its own pages, then its records by kind, its parts, how each is isolated."""
+    stem = system_key(system, "")
+    own = tuple(page.key for page in pages if page.key.startswith(stem))
+    records = tuple(
+        Section(kind.plural.capitalize(), tuple(found))
+        for kind in KINDS
+        if (
+            found := [
+                str(record.id)
+                for record in book.records.values()
+                if record.system == system.code and kind_of(record) is kind
+            ]
+        )
+    )
+    parts = tuple(tag for tag, part in book.components.items() if part.system == system.code)
+    isolations = tuple(
+        page.key for page in pages if page.system == system.code and is_isolation(page.key)
+    )
+    named = (("Parts", parts), ("Isolations", isolations))
+    sections = (*records, *(Section(title, inner) for title, inner in named if inner))
+    return Section(system.title, own, sections)
 
 
 def _keys(section: Section) -> Iterator[str]:

@@ -49,8 +49,8 @@ def unknowns(draft: Draft) -> None:
 
 
 def _table(found: list[Unknown]) -> Table:
-    rows = tuple(Row(((one.sort,), one.what, one.where, (one.who,))) for one in found)
-    titles = ("what it is", "what is not known", "stands in", "who could find out")
+    rows = tuple(Row((one.what, (one.sort,), one.where, (one.who,))) for one in found)
+    titles = ("what is not known", "sort", "stands in", "who could find out")
     return Table("", tuple(Column(title) for title in titles), rows)
 
 
