@@ -21,13 +21,27 @@ from tests.mkdocs_garboard.printed import PrintedBook, squeezed
 
 pytestmark = pytest.mark.browser
 
-ON_SCREEN_ONLY = {"used-on", "report", "hint", "formula", "tiles", "what-if"}
+ON_SCREEN_ONLY = {"used-on", "jumps", "report", "hint", "formula", "tiles", "what-if"}
 """What paper leaves out: ways back, hints for a screen, formulas that stand in plain text below."""
 NEVER_TEXT = ("script", "style", "math", "title", "desc")
-PAINTED_LATER = {"plate", "message", "row", "done", "rungs"}
-"""What is placed by itself is painted after the text around it: it is counted, not put in order."""
+PAINTED_LATER = {
+    "plate",
+    "message",
+    "checklist",
+    "looks",
+    "do-first",
+    "log-sheet",
+    "listing",
+    "rungs",
+}
+"""What is placed by itself is painted after the text around it: it is counted, not put in order. So is
+the whole of an article with a list in columns, of which heads and columns are painted by turns."""
 NEAR = 6000
 """So many letters on at most stands what comes next: what is painted later may stand between."""
+BESIDE_A_LOG_SHEET = (
+    ".sheet:has(> .log-sheet) > :is(h1, h2, .quiet), .log-sheet + .scroll, .log-sheet ~ .foot"
+)
+"""A log sheet names its round and says the rest itself; the list beside it is for a screen."""
 HEADING_OF_TILES = "Pagesofthissystem"
 MARGINS = {"a4": (15, 15, 18, 25), "a5": (12, 10, 18, 18)}
 
@@ -138,24 +152,30 @@ def test_the_whole_book_has_every_word_too(whole: Bound) -> None:
     assert whole.book.empty() == []
 
 
-def test_a_message_is_whole_and_on_one_sheet_with_the_step_it_guards(starting_air: Bound) -> None:
+def test_a_message_is_whole_on_every_sheet_that_has_a_step_it_guards(starting_air: Bound) -> None:
     looked_at = 0
     for article, first, last in starting_air.placed:
         sheets = [squeezed(text) for text in starting_air.book.stream[first : last + 1]]
         for message in article.css(".message"):
-            parts = [squeezed(part.text()) for part in message.css("p:not(.band)")]
-            where = [sheet for sheet in sheets if all(part in sheet for part in parts)]
-            assert where, f"{article.attributes['id']}: {parts[0]}"
-            row = message.next
-            while row is not None and row.tag == "-text":
-                row = row.next
-            if row is not None and "row" in (row.attributes.get("class") or ""):
-                see = row.css_first(".do")
-                assert see is not None
-                words = [squeezed(one) for one in bare(see)]
-                assert any(all(one in sheet for one in words) for sheet in where), words
-                looked_at += 1
+            assert with_message(sheets, message), f"{article.attributes['id']}: {message.text()}"
+        for stretch in article.css(".stretch"):
+            guard = stretch.css_first(".message")
+            if guard is not None:
+                steps = stretch.css(".step")
+                assert unguarded(sheets, guard, steps) == [], article.attributes["id"]
+                looked_at += len(steps)
     assert looked_at > 10
+
+
+def test_steps_are_painted_in_their_order(starting_air: Bound) -> None:
+    looked_at = 0
+    for article, first, last in starting_air.placed:
+        text = "".join(squeezed(one) for one in starting_air.book.stream[first : last + 1])
+        for keel in article.css(".checklist:not(.stands), .looks"):
+            steps = [longest(step) for step in keel.css(".step .do, .look")]
+            assert in_order(text, steps), f"{article.attributes['id']}: {steps}"
+            looked_at += len(steps)
+    assert looked_at > 50
 
 
 def test_the_contents_name_the_sheet_that_each_page_stands_on(printed: Bound) -> None:
@@ -223,7 +243,7 @@ def test_the_letters_of_a_schematic_are_large_enough_to_read(starting_air: Bound
 
 
 def test_the_whole_book_can_be_carried(whole: Bound) -> None:
-    assert len(whole.book.sheets) < 500
+    assert len(whole.book.sheets) < 450
     assert whole.said[-1].startswith(str(whole.document.with_suffix(".pdf")))
     assert f": {len(whole.book.sheets)} pages of A4" in whole.said[-1]
 
@@ -255,7 +275,9 @@ def test_the_site_holds_binders_that_any_browser_prints(demo_built: Built, name:
 
 def test_a_shifted_word_a_lone_heading_and_a_lost_step_are_noticed(starting_air: Bound) -> None:
     """The reading of sheets is tried on sheets that were spoilt."""
-    article, first, last = next(one for one in starting_air.placed if one[0].css(".keel"))
+    article, first, last = next(
+        one for one in starting_air.placed if one[0].css(".checklist .if-not")
+    )
     assert lost(starting_air, article, first, last) == []
     step = article.css_first(".if-not, .facts dd")
     assert step is not None
@@ -269,13 +291,66 @@ def test_a_shifted_word_a_lone_heading_and_a_lost_step_are_noticed(starting_air:
     assert short.orphans()
 
 
+def test_a_step_without_its_message_and_steps_out_of_order_are_noticed(starting_air: Bound) -> None:
+    """The same, of messages and steps."""
+    article, first, last = next(
+        one for one in starting_air.placed if one[0].css(".stretch .message")
+    )
+    sheets = [squeezed(text) for text in starting_air.book.stream[first : last + 1]]
+    stretch = next(one for one in article.css(".stretch") if one.css(".message"))
+    message, steps = stretch.css_first(".message"), stretch.css(".step")
+    assert message is not None
+    avoid = squeezed(str(message.css(".avoid")[0].text()))
+    spoilt = [sheet.replace(avoid, "") for sheet in sheets]
+    every = [longest(step) for step in article.css(".checklist:not(.stands) .step .do")]
+
+    assert unguarded(sheets, message, steps) == []
+    assert unguarded(spoilt, message, steps)
+    assert in_order("".join(sheets), every)
+    assert not in_order("".join(sheets), every[::-1])
+
+
+def with_message(sheets: list[str], message: LexborNode) -> list[str]:
+    """The sheets that have the whole of a safety message."""
+    parts = [squeezed(part.text()) for part in message.css("p:not(.band)")]
+    return [sheet for sheet in sheets if all(part in sheet for part in parts)]
+
+
+def unguarded(sheets: list[str], message: LexborNode, steps: list[LexborNode]) -> list[str]:
+    """Steps that stand on no sheet which has their message too."""
+    where = with_message(sheets, message)
+    return [
+        step.text()
+        for step in steps
+        if (do := step.css_first(".do")) is None
+        or not any(all(squeezed(one) in sheet for one in bare(do)) for sheet in where)
+    ]
+
+
+def longest(do: LexborNode) -> str:
+    """The longest piece of text of a step, which tells it best from others."""
+    return max((squeezed(one) for one in bare(do)), key=len, default="")
+
+
+def in_order(text: str, pieces: list[str]) -> bool:
+    """Whether a text has all pieces, each after the one before."""
+    at = 0
+    for piece in pieces:
+        at = text.find(piece, at)
+        if at < 0:
+            return False
+        at += len(piece)
+    return True
+
+
 def lost(made: Bound, article: LexborNode, first: int, last: int) -> Iterator[str] | list[str]:
     """Words of an article that its sheets do not have, or not where they belong."""
     sheets = [squeezed(text) for text in made.book.stream[first : last + 1]]
     text = "".join(sheets)
     found, at, used = [], 0, Counter[str]()
+    in_columns = bool(article.css(".listing"))
     small = made.document.stem.endswith("a5")
-    for words, later in texts(article, later=False, small=small):
+    for words, later in texts(article, later=in_columns, small=small):
         if words == HEADING_OF_TILES or split(words, sheets):
             continue
         used[words] += 1
@@ -315,6 +390,8 @@ def texts(node: LexborNode, *, later: bool, small: bool) -> Iterator[tuple[str, 
         looks = set((child.attributes.get("class") or "").split())
         listed = small and "broad" in looks_of_table(child)
         if child.tag in NEVER_TEXT or looks & ON_SCREEN_ONLY or (listed and child.tag == "thead"):
+            continue
+        if child.css_matches(BESIDE_A_LOG_SHEET):
             continue
         if listed and child.tag == "td":
             yield squeezed(child.attributes.get("data-label") or ""), True

@@ -47,7 +47,7 @@ OVER = {
     "starting-air/open-against-it": 3,
     "bilge-fire/open-against-it": 3,
     "starting-air/maintenance": 5,
-    "id/SA-AL-001": 4,
+    "id/SA-AL-001": 5,
     "id/SA-FT-001": 3,
     "starting-air/how-to-rebuild-it": 3,
     "bilge-fire/how-to-rebuild-it": 3,

@@ -31,7 +31,7 @@ def test_every_page_of_the_handbook_is_in_the_site(site: Site) -> None:
     built = {path.relative_to(site.folder).as_posix() for path in site.pages}
 
     assert built == {f"{page.path}.html" for page in sample.handbook().pages} | {
-        "404.html", "contents.html", "find.html", "raise-a-finding.html"
+        "404.html", "contents.html", "find.html", "raise-a-finding.html", "take-it-with-you.html"
     }  # fmt: skip
 
 

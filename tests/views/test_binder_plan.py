@@ -9,6 +9,7 @@ from garboard.handbook import Handbook
 from garboard.views.binder_plan import (
     KEYS_LEFT_OUT,
     KINDS_LEFT_OUT,
+    ONLY_IN_ITS_BINDER,
     BinderPlan,
     plan_book,
     plan_system,
@@ -16,7 +17,7 @@ from garboard.views.binder_plan import (
 from garboard.views.page import Page
 from tests.demo_site import demo_handbook
 
-SOME_PRINTED = ("isolation", "calculation", "edition")
+SOME_PRINTED = ("isolation", "edition")
 """Kinds of which a book holds some pages."""
 
 
@@ -45,8 +46,29 @@ def test_every_page_is_printed_or_the_cover_says_where_it_is(
 
     for page in demo.pages:
         by_rule = page.key in KEYS_LEFT_OUT or page.kind in KINDS_LEFT_OUT
-        assert page.key in printed or by_rule or page.kind in SOME_PRINTED, page.key
+        elsewhere = page.kind in ONLY_IN_ITS_BINDER or page.key == "registers/sources"
+        assert page.key in printed or by_rule or elsewhere or page.kind in SOME_PRINTED, page.key
     assert len(printed) == len(whole.pages), "a page stands twice"
+
+
+def test_what_the_whole_book_leaves_to_the_binder_of_a_system_stands_there(
+    demo: Handbook, whole: BinderPlan
+) -> None:
+    printed = set(keys(whole.pages))
+    own = {key for one in demo.binders if one.system for key in keys(one.pages)}
+    left = [
+        page
+        for page in demo.pages
+        if page.kind in ONLY_IN_ITS_BINDER
+        or page.key in ("registers/sources", "editions/2-changes")
+    ]
+
+    assert {page.kind for page in left} > set(ONLY_IN_ITS_BINDER)
+    for page in left:
+        assert page.key not in printed, page.key
+        assert page.key in own, page.key
+    said = set(whole.left_out)
+    assert said > set(ONLY_IN_ITS_BINDER.values())
 
 
 def test_a_page_of_a_kind_that_nobody_placed_is_printed_last_in_its_chapter(demo: Handbook) -> None:

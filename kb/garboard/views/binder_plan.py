@@ -109,10 +109,25 @@ KINDS_LEFT_OUT = {
 }  # fmt: skip
 """By page kind."""
 UNWRITTEN = LeftOut("isolations that no procedure was written for", SITE)
-WORKING = LeftOut(
-    "the working of each calculation",
-    "in the binder of its system; what must hold, under Normal values",
-)
+IN_ITS_BINDER = "in the binder of its system"
+IN_EVERY_BINDER = "in the binder of every system"
+ONLY_IN_ITS_BINDER = {
+    WORKED: LeftOut(
+        "the working of each calculation", f"{IN_ITS_BINDER}; what must hold, under Normal values"
+    ),
+    "calculations": LeftOut("lists of calculations", IN_ITS_BINDER),
+    "isolations": LeftOut("lists of what can be shut off", IN_ITS_BINDER),
+    "tests and proof": LeftOut("Tests and proof", IN_ITS_BINDER),
+    "maintenance": LeftOut("Maintenance", f"{IN_ITS_BINDER}; what is due, among the registers"),
+    "maintenance task": LeftOut("each maintenance task in full", IN_ITS_BINDER),
+    "how to rebuild it": LeftOut("How to rebuild it", IN_ITS_BINDER),
+    "required reading": LeftOut("required reading", IN_EVERY_BINDER),
+}
+"""What one works through beside one system and nobody looks for in a hurry: two sheets of the whole
+book in five, and with them it fills two binders."""
+SOURCES = "registers/sources"
+SOURCES_ELSEWHERE = LeftOut("the register of sources", "at the end of each section; whole, " + SITE)
+CHANGES = LeftOut("what an edition changed, record by record", IN_EVERY_BINDER)
 EARLIER = LeftOut("earlier editions", SITE)
 KEYS_LEFT_OUT = {
     "registers/values": LeftOut("where each value comes from", SITE),
@@ -192,7 +207,7 @@ def plan_system(book: Book, pages: Iterable[Page], system: System) -> BinderPlan
 
 
 def plan_book(book: Book, pages: Iterable[Page]) -> BinderPlan:
-    """The binder of the whole vessel: everything but the working of calculations, which is a third of it.
+    """The binder of the whole vessel: everything but what only the binder of a system has.
 
     Args:
         book: The book.
@@ -200,24 +215,40 @@ def plan_book(book: Book, pages: Iterable[Page]) -> BinderPlan:
     """
     known = tuple(pages)
     first = _named("In an emergency", known, FIRST)
-    people = _named("People", known, PEOPLE, lambda page: page.key.startswith("people/"))
+    people = _named(
+        "People",
+        (one for one in known if one.kind not in ONLY_IN_ITS_BINDER),
+        PEOPLE,
+        lambda page: page.key.startswith("people/"),
+    )
     systems = tuple(
         Chapter(
             system.title,
             _of_system(
                 book,
                 system,
-                (one for one in known if one.system == system.code and one.kind != WORKED),
+                (
+                    one
+                    for one in known
+                    if one.system == system.code and one.kind not in ONLY_IN_ITS_BINDER
+                ),
             ),
         )
         for system in book.systems.values()
     )
-    editions = Chapter("Editions", _of_editions(known))
+    editions = Chapter(
+        "Editions", tuple(one for one in _of_editions(known) if not _is_changes(one))
+    )
     placed = {page.key for chapter in (first, people, *systems, editions) for page in chapter.pages}
     rest = [
         page
         for page in known
-        if page.key not in placed and not _left_out(page) and page.system not in book.systems
+        if page.key not in placed
+        and not _left_out(page)
+        and page.key != SOURCES
+        and page.kind not in ONLY_IN_ITS_BINDER
+        and not _is_changes(page)
+        and page.system not in book.systems
     ]
     registers = _named("Registers", rest, REGISTERS, lambda _: True)
     return _plan(WHOLE_BOOK, "Whole book", (first, people, *systems, registers, editions), known)
@@ -244,7 +275,16 @@ def _left_out(page: Page) -> LeftOut | None:
 
 def _missing(page: Page) -> LeftOut:
     """What the cover says of a page that is not in the book."""
-    return _left_out(page) or (WORKING if page.kind == WORKED else UNWRITTEN)
+    if page.key == SOURCES:
+        return SOURCES_ELSEWHERE
+    if _is_changes(page):
+        return CHANGES
+    return _left_out(page) or ONLY_IN_ITS_BINDER.get(page.kind) or UNWRITTEN
+
+
+def _is_changes(page: Page) -> bool:
+    """Whether it says what an edition changed, record by record."""
+    return page.key.startswith("editions/") and page.key.endswith("-changes")
 
 
 def _named(

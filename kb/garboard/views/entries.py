@@ -164,7 +164,7 @@ def _keys(book: Book, page: Page) -> Iterator[str]:
             yield from (name for name in (part.item.serial, part.item.certificate) if name)
     record: Record | None = book.records.get(page.key)
     if isinstance(record, Alarm) and record.wording:
-        yield record.wording
+        yield from (record.wording, record.title)
     if isinstance(record, Fault):
         yield from record.symptoms
 

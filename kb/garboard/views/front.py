@@ -38,15 +38,14 @@ FIRST_TIME = (
     ("registers/hazards", "What could hurt you", ""),
     ("people/who-may-do-what", "Who may do what", ""),
     (ABOUT, "About this book", ""),
-    (TAKE_ALONG, "Take it with you", "phone, paper"),
 )
 REVIEWERS = (
     ("manual/how-to-review", "How to review", ""),
     ("manual/standing", "What stands against it", ""),
     ("registers/unknowns", "What we do not know", ""),
     ("registers/safety-devices", "Safety devices", ""),
-    ("registers/glossary", "Words", ""),
     ("editions", "Editions", ""),
+    (TAKE_ALONG, "Take it with you", ""),
 )
 ELSEWHERE = (FIND, "editions", TAKE_ALONG)
 """Pages that are made later than the front page, or by whoever draws it."""

@@ -92,7 +92,7 @@
   var TITLE = 1, NAMES = 0.8, AROUND = 0.45, TEXT = 0.35;
   // What is opened in a hurry comes first of what fits as well; the manual of the tool comes last.
   var BONUS = {
-    alarm: 60, fault: 60, procedure: 50, part: 25, hazard: 25, "spare part": 10, register: 20, place: 10,
+    alarm: 60, fault: 60, procedure: 50, part: 25, hazard: 25, "spare part": 10, register: 20, place: 5,
     isolation: -60, value: -40, rule: -120, method: -60, manual: -40, "list of pages": -200,
     "plan line": -10, test: -10, "work package": -10, "open item": -10
   };
@@ -299,10 +299,11 @@
     (index.names.get(folded) || []).forEach(function (place) {
       var entry = index.entries[place], word = key(entry.title);
       if (entry.kind === "word" && word !== folded) {
-        starting(index.headed, word, function (title) {
-          index.titles.get(title).forEach(function (other) {
-            if (HURRY[index.entries[other].kind]) { raise(other, 811); }
-          });
+        var urgent = function (other) { if (HURRY[index.entries[other].kind]) { raise(other, 811); } };
+        starting(index.headed, word, function (title) { index.titles.get(title).forEach(urgent); });
+        // An alarm is headed by the panel's words; what it is called otherwise is one of its names.
+        starting(index.folded, word, function (name) {
+          index.names.get(name).forEach(function (other) { if (index.entries[other].kind === "alarm") { urgent(other); } });
         });
       }
     });
