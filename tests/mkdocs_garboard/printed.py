@@ -144,6 +144,14 @@ class PrintedBook:
             or self._last_words(number) == squeezed(text)
         ]
 
+    def ending_with(self, titles: set[str]) -> list[str]:
+        """Sheets whose last line is one of these, each without white space."""
+        return [
+            f"sheet {number + 1}: {last}"
+            for number in range(len(self.sheets))
+            if (last := self._last_words(number)) in titles
+        ]
+
     def _last_words(self, number: int) -> str:
         """The last line of a sheet."""
         words = sorted(self.sheets[number].words, key=lambda one: (one.bottom, one.left))

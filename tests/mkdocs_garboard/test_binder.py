@@ -117,6 +117,9 @@ def test_no_sheet_is_empty(printed: Bound) -> None:
 def test_no_sheet_ends_with_a_heading(printed: Bound) -> None:
     assert len(printed.book.headings) > 100
     assert printed.book.orphans() == []
+    folds = LexborHTMLParser(printed.document.read_text("utf-8")).css("details.fold > summary")
+    assert len(folds) > 10
+    assert printed.book.ending_with({squeezed(one.text()) for one in folds}) == []
 
 
 def test_type_is_printed_in_the_size_it_was_set_in(printed: Bound) -> None:
