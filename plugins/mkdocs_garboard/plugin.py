@@ -144,6 +144,7 @@ class GarboardPlugin(BasePlugin[GarboardConfig]):
             write_outputs(self.manual, site)
         check = SiteCheck(site, own_face=self.own_face)
         wrong = check.faults(self.manual.pages.values(), self.manual.entries)
+        self.given = None  # the generator keeps this object for its next build
         self.faults = (*wrong, *in_vain(site, self.manual.looked_up))
         for fault in self.faults:
             log.warning("%s", fault)

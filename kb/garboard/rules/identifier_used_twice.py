@@ -33,6 +33,12 @@ def check(book: Book) -> Iterator[Diagnostic]:
         if first is not None:
             cure = "give one of them another name; what quotes it must say which is meant"
             yield _at(where, f"the calculation {name} is also at {first}", cure, name)
+    vessel = book.content.vessel
+    cards = [(one.card, vessel.place(f"cards[{n}].card")) for n, one in enumerate(vessel.cards)]
+    for name, where, first in _again(cards):
+        if first is not None:
+            cure = "give each card that hangs, or hung, a number of its own"
+            yield _at(where, f"card {name} is also at {first}", cure, name)
 
 
 def _again(declared: Iterable[tuple[str, Where]]) -> Iterator[tuple[str, Where, Where | None]]:
