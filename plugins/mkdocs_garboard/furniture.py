@@ -4,11 +4,9 @@ The column lists the pages of one section only, and the rest by one link each: p
 a build grows with the number of pages, not with its square.
 """
 
-from base64 import b64encode
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
-from hashlib import sha256
 
 from markupsafe import Markup
 
@@ -18,6 +16,7 @@ from garboard.views.page import Block, Calculation, Copy, Fold, Page, QuickCard,
 from mkdocs_garboard.html import templates
 from mkdocs_garboard.links import Links
 from mkdocs_garboard.pages import CONTENTS, FIND, keys_of, listed_title
+from mkdocs_garboard.policy import proof_of
 from mkdocs_garboard.take_along import TAKE_ALONG
 
 __all__ = ["POLICY", "Furniture", "Surroundings", "quoted"]
@@ -87,8 +86,7 @@ class Furniture:
     def around(self, page: Page) -> Surroundings:
         """The surroundings of a page."""
         paper = _paper(page)
-        proof = b64encode(sha256(paper.encode()).digest()).decode()
-        policy = POLICY.format(paper=f"'sha256-{proof}'") if self._strict else ""
+        policy = POLICY.format(paper=proof_of(paper)) if self._strict else ""
         column = Markup(templates().get_template("column.html").render(self._column(page)))  # noqa: S704
         return Surroundings(
             self._handbook.vessel,

@@ -4,10 +4,8 @@ It is made from pages as they are drawn for the screen, so that paper cannot say
 contents name sections in the document, and sheets where it is known on which each article begins.
 """
 
-from base64 import b64encode
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from hashlib import sha256
 from importlib.resources import files
 from urllib.parse import unquote
 
@@ -18,12 +16,13 @@ from garboard.views.binder_plan import BinderPlan
 from garboard.views.page import Copy, Page, Table
 from mkdocs_garboard.html import templates, which
 from mkdocs_garboard.joined import Files, Joined, place, place_of
+from mkdocs_garboard.policy import proof_of
 from mkdocs_garboard.print_paper import Leaf, Size, leaves, paper
 
 __all__ = ["Book", "Contents", "Printed", "cards_html"]
 
 STYLES = ("garboard.css", "binder.css")
-POLICY = "default-src 'none'; img-src data:; style-src 'sha256-{proof}'; base-uri 'none'; form-action 'none'"
+POLICY = "default-src 'none'; img-src data:; style-src {style}; base-uri 'none'; form-action 'none'"
 NAMED = ".plate, .value, .source, .id, [data-id], .report"
 """Links whose words say already where they lead, or that lead nowhere on paper."""
 TAGS = "registers/tags"
@@ -203,7 +202,7 @@ def cards_html(title: str, cards: Iterable[Page], draw: Draw, files_of: Files) -
 
 def _policy(style: str) -> str:
     """What a document may load: its own style, pictures that stand in it, and nothing else."""
-    return POLICY.format(proof=b64encode(sha256(style.encode()).digest()).decode())
+    return POLICY.format(style=proof_of(style))
 
 
 def _style() -> str:

@@ -7,10 +7,8 @@ allows nothing else, from anywhere.
 """
 
 import re
-from base64 import b64encode
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from hashlib import sha256
 from importlib.resources import files
 from pathlib import Path
 from posixpath import dirname, join, normpath
@@ -24,6 +22,7 @@ from mkdocs_garboard.furniture import quoted
 from mkdocs_garboard.html import templates
 from mkdocs_garboard.joined import Joined, inlined, way
 from mkdocs_garboard.manual import STYLE, Manual
+from mkdocs_garboard.policy import proof_of
 from mkdocs_garboard.search import INDEX
 from mkdocs_garboard.take_along import single_file_name
 
@@ -188,11 +187,7 @@ def _paper(manual: Manual) -> str:
 
 
 def _policy(style: str, scripts: Iterable[str]) -> str:
-    return POLICY.format(style=_proof(style), scripts=" ".join(map(_proof, scripts)))
-
-
-def _proof(text: str) -> str:
-    return f"'sha256-{b64encode(sha256(text.encode()).digest()).decode()}'"
+    return POLICY.format(style=proof_of(style), scripts=" ".join(map(proof_of, scripts)))
 
 
 def _title(page: str) -> str:
