@@ -14,6 +14,7 @@ from tests.bench.engine import calculation, tolerances, uncertain
 from tests.bench.graph import layouts
 from tests.bench.hostile import fuzz, worst_fences
 from tests.bench.pages import reading
+from tests.bench.records import records
 from tests.bench.schematic import drawing
 from tests.bench.store import keeping
 
@@ -85,6 +86,7 @@ if __name__ == "__main__":
     calculation()
     tolerances()
     keeping()
+    records()
     layouts()
     worst_fences(uncertain().splitlines())
     fuzz()

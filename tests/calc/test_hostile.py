@@ -1,7 +1,6 @@
-"""Text that means harm: it ends in diagnostics, never in a traceback, and never takes long."""
+"""Text that means harm: it ends in diagnostics, never in a traceback."""
 
 import random
-import time
 from pathlib import Path
 
 import pytest
@@ -18,7 +17,6 @@ from tests.calc.hostile_blocks import HOSTILE_BLOCKS
 from tests.calc.hostile_lines import HOSTILE_LINES
 from tests.calc.watch import Watch
 
-SECONDS = 20.0
 WORDS = (
     "x y p V = + - * / ^ ( ) , [ ] < <= > >= if else in require sqrt min max floor absolute gauge "
     "free_air interpolate 1 2.5 1e3 bar(g) bar m3(n) degC K(a) % # . ' desk.x site.t SA-RV-001.set "
@@ -29,10 +27,8 @@ PIECES = WORDS.split()
 WAYS = ("x = ", "y = ", "p = ", "require ", "", "x = 1 bar(g) +/- 0.1 bar\ny = ")
 
 
-def run(lines: list[str]) -> tuple[Network, float]:
-    start = time.perf_counter()
-    found = evaluate([Fence("desk", "", tuple(lines), Where("a.md", 10), "x")], {}, METHODS)
-    return found, time.perf_counter() - start
+def run(lines: list[str]) -> Network:
+    return evaluate([Fence("desk", "", tuple(lines), Where("a.md", 10), "x")], {}, METHODS)
 
 
 def garbled(dice: random.Random) -> list[str]:
@@ -70,10 +66,9 @@ def test_a_hostile_line_gives_no_number_and_a_diagnostic_at_its_line(
     line: str, watch: Watch
 ) -> None:
     with watch:
-        found, seconds = run(["a = 2", line, "z = a + 1"])
+        found = run(["a = 2", line, "z = a + 1"])
 
     assert watch.seen == []
-    assert seconds < SECONDS
     assert found.values["desk.z"].text == "3"
     named = [value for address, value in found.values.items() if address.startswith("desk.x")]
     assert all(value.si is None for value in named)
@@ -87,15 +82,12 @@ def test_a_hostile_line_gives_no_number_and_a_diagnostic_at_its_line(
 
 
 @pytest.mark.parametrize("name", HOSTILE_BLOCKS)
-def test_a_hostile_block_gives_no_number_where_it_lies_and_takes_no_long_time(
-    name: str, watch: Watch
-) -> None:
+def test_a_hostile_block_gives_no_number_where_it_lies(name: str, watch: Watch) -> None:
     lines, broken = HOSTILE_BLOCKS[name]
     with watch:
-        found, seconds = run(lines)
+        found = run(lines)
 
     assert watch.seen == []
-    assert seconds < 2 * SECONDS
     assert found.diagnostics
     for each in broken:
         value = found.values.get(f"desk.{each}")
@@ -116,10 +108,9 @@ def test_garbled_fences_end_in_diagnostics(seed: int, watch: Watch) -> None:
     for _ in range(200):
         lines = garbled(dice)
         with watch:
-            found, seconds = run(lines)
+            found = run(lines)
 
         assert watch.seen == [], lines
-        assert seconds < SECONDS, lines
         for value in found.values.values():
             assert (value.si is None) == (value.fault is not None), lines
 

@@ -1,6 +1,5 @@
-"""A hostile file ends in a diagnostic and soon, never in a traceback, and stops no other."""
+"""A hostile file ends in a diagnostic, never in a traceback, and stops no other."""
 
-import time
 from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 
@@ -18,7 +17,6 @@ from garboard.reading.vessel_files import LISTS, read_list, read_vessel
 from garboard.records.base import Record
 from garboard.records.kinds import KINDS, Kind
 from garboard.records.pages import WrittenPage
-from tests.reading.conftest import HANDBOOK
 
 Files = Mapping[str, str | bytes]
 
@@ -197,31 +195,15 @@ def test_there_are_a_hundred_hostile_files() -> None:
     assert len(CASES) >= 100
 
 
-@pytest.fixture(scope="module")
-def warm(tmp_path_factory: pytest.TempPathFactory) -> None:
-    """Read something once, so that loading the units is not counted."""
-    folder = tmp_path_factory.mktemp("warm")
-    (folder / "handbook.yml").write_text(f'{HANDBOOK}site: {{a: "1 bar(g)"}}\n')
-    read_folder(folder)
-
-
-HANGS = 20.0
-"""Seconds of the processor: no race but a hang, on a loaded machine with every line traced."""
-
-
-@pytest.mark.usefixtures("warm")
 @pytest.mark.parametrize(("says", "path", "data"), CASES, ids=[case[0] for case in CASES])
-def test_a_hostile_file_ends_in_a_message_and_never_hangs(
+def test_a_hostile_file_ends_in_a_message_and_stops_no_other(
     write_content: Callable[[Files], Path], says: str, path: str, data: bytes
 ) -> None:
     good = "---\nid: SA-FN-900\ntitle: Low air\nsystem: SA\n---\nHissing.\n"
     folder = write_content({path: data, "log/z.md": good})
 
-    start = time.process_time()
     content = read_folder(folder)
-    seconds = time.process_time() - start
 
-    assert seconds < HANGS
     assert "SA-FN-900" in content.records
     assert all(item.help and len(str(item)) < 2000 for item in content.diagnostics)
     assert signed_by_nobody(content)

@@ -1,7 +1,5 @@
 """What a text names and quotes is found at its place; code and targets are passed over."""
 
-import time
-
 import pytest
 
 from garboard.errors import Where
@@ -181,10 +179,7 @@ HOSTILE = (
 
 
 @pytest.mark.parametrize(("piece", "times"), HOSTILE)
-def test_a_hostile_text_is_searched_in_a_second(piece: str, times: int) -> None:
-    text = f"1 value {piece * times}"
-    start = time.process_time()
+def test_a_hostile_text_is_searched_to_its_end(piece: str, times: int) -> None:
+    first, *_ = find(f"SA-RV-001 {piece * times}").names  # a search that never ends is stopped
 
-    find(text)
-
-    assert time.process_time() - start < 1
+    assert first.name == "SA-RV-001"

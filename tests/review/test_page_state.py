@@ -2,21 +2,13 @@
 
 import random
 import re
-import shutil
-import time
 from dataclasses import replace
 from datetime import date, timedelta
 from itertools import product
-from pathlib import Path
-from types import ModuleType
-from typing import Any
 
 import pytest
 
-import garboard.book as book_module
-import garboard.views.site as site_module
 from garboard.errors import Diagnostic, Severity, Where
-from garboard.handbook import read
 from garboard.records.base import Class, Identifier, Mention, Record, RecordId
 from garboard.records.finding import Finding
 from garboard.records.kinds import BY_NAME, KINDS
@@ -26,7 +18,7 @@ from garboard.records.vessel import Notice
 from garboard.review.covers import Cover
 from garboard.review.page_state import PageState, Part, Standing, page_state, standing_of
 from garboard.review.signoffs import Moved, Reviewed, Weighed
-from tests.demo_site import DEMO, NEVER_SAID, demo_handbook
+from tests.demo_site import NEVER_SAID, demo_handbook
 
 FIRST = date(2031, 3, 1)
 CHECKER, APPROVER, VERIFIER = Capacity.CHECKER, Capacity.APPROVER, Capacity.VERIFIER
@@ -352,35 +344,6 @@ def test_no_page_of_the_demo_is_trusted_over_a_record_that_is_not() -> None:
         reviewed = book.reviews.get(page.key)
         if reviewed and (reviewed.lapsed or (book.records[page.key].weight is not Class.C and not reviewed.signatures)):  # fmt: skip
             assert not page.review.trusted, page.key
-
-
-def test_reviews_and_page_states_cost_a_tenth_of_a_cold_read_at_most(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    shutil.copytree(DEMO, tmp_path / "content", ignore=shutil.ignore_patterns(".garboard"))
-    spent = 0.0
-
-    def timed(module: ModuleType, name: str) -> None:
-        work = getattr(module, name)
-
-        def run(*args: Any) -> Any:
-            nonlocal spent
-            start = time.process_time()
-            try:
-                return work(*args)
-            finally:
-                spent += time.process_time() - start
-
-        monkeypatch.setattr(module, name, run)
-
-    timed(book_module, "weigh")
-    timed(site_module, "parts_of")
-    timed(site_module, "page_state")
-    start = time.process_time()
-    read(tmp_path / "content")
-    whole = time.process_time() - start
-
-    assert 0 < spent < whole / 10
 
 
 def test_only_pages_of_the_tool_itself_say_that_no_review_of_them_is_kept() -> None:
