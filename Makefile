@@ -19,10 +19,10 @@ test: $(READY) browser
 	$(BIN)/ruff check .
 	$(BIN)/ruff format --check .
 	$(BIN)/mypy
-	$(BIN)/pytest --numprocesses auto --dist loadfile
+	$(BIN)/pytest --numprocesses auto --dist loadfile --no-loadscope-reorder
 
 coverage: $(READY) browser
-	$(BIN)/pytest --cov --numprocesses auto --dist loadfile
+	$(BIN)/pytest --cov --numprocesses auto --dist loadfile --no-loadscope-reorder
 
 lint: $(READY)
 	$(BIN)/ruff check --fix .

@@ -17,6 +17,20 @@ PHONE = (360, 640)
 Open = Callable[..., Page]
 
 
+SLOW_FIRST = ("site", "browser")
+"""Marks of files that take long, in the order in which they are begun."""
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Begin with the files that take long, so that no core is left alone with one at the end."""
+    items.sort(
+        key=lambda item: next(
+            (at for at, mark in enumerate(SLOW_FIRST) if item.get_closest_marker(mark)),
+            len(SLOW_FIRST),
+        )
+    )
+
+
 def _once(factory: pytest.TempPathFactory, name: str, make: Callable[[Path], Built]) -> Built:
     """Make a site in the folder that all workers of a run share; the first to come makes it."""
     base = factory.getbasetemp()
