@@ -28,7 +28,7 @@ from garboard.errors import Diagnostic, GarboardError, Severity
 from garboard.handbook import read_book
 from garboard.names import nearest
 from garboard.reading.corroboration import corroborate
-from garboard.reading.history import read_log
+from garboard.reading.history import read_history
 from garboard.reading.new_record import new_record
 from garboard.reading.start import start_handbook
 from garboard.records.kinds import BY_NAME
@@ -144,7 +144,7 @@ def check(args: argparse.Namespace) -> int:
     folder = content_folder(args.folder)
     book = read_book(folder)
     found = judge(book, RULES)
-    told = corroborate(book.content, read_log(folder)) if args.history else None
+    told = corroborate(book.content, read_history(folder)) if args.history else None
     past = told.found if told else ()
     if args.format == "json":
         print(json.dumps([one.as_data() for one in (*found, *past)], indent=1, ensure_ascii=False))
