@@ -26,7 +26,8 @@ from garboard.schematic.svg import (
     paper_parts,
 )
 from garboard.schematic.title_block import TitleBlock
-from garboard.systems.finding import Level, PathFinding
+from garboard.systems.finding import About, Level, PathFinding
+from garboard.systems.line_up import LineUp
 from garboard.systems.plant import Plant
 from tests.schematic.pieces import HOSTILE, PIECE, piece, sheet_of
 from tests.systems.pieces import plant_of
@@ -49,13 +50,10 @@ def finding(plant: Plant) -> PathFinding:
     return PathFinding(
         code="relief-cut-off",
         level=Level.DANGER,
-        system="SA",
-        about="SA-AR-001",
+        of=About("SA", "SA-AR-001", Where("systems/piece/system.yml", 1)),
         text="SA-CP-001 can fill SA-AR-001 past its rating",
         help="take the valve away",
-        where=Where("systems/piece/system.yml", 1),
-        shut=("SA-HV-001",),
-        open=("SA-HV-002",),
+        line=LineUp(shut=("SA-HV-001",), open=("SA-HV-002",)),
         nodes=(plant.node("SA-CP-001"), plant.node("SA-AR-001")),
     )
 
