@@ -20,7 +20,6 @@ from garboard.schematic.pipe_strokes import draw_pipes
 from garboard.schematic.svg import (
     OVERLAP,
     PAPER_HIGH,
-    as_file,
     base_id,
     draw_sheet,
     paper_parts,
@@ -133,11 +132,11 @@ def test_ids_are_unlike_over_all_sheets_of_a_page() -> None:
     assert all(target in ids for target in re.findall(r'href="#([^"]*)"', text))
 
 
-def test_a_drawing_names_no_address_but_as_a_file_of_its_own() -> None:
+def test_a_drawing_is_whole_and_names_no_address() -> None:
     svg = draw_sheet(sheet_of(piece()), piece(), TITLE).svg
 
     assert "http" not in svg
-    assert Tree.fromstring(as_file(svg)).tag == "{http://www.w3.org/2000/svg}svg"  # noqa: S314 - our own
+    assert Tree.fromstring(svg).tag == "svg"  # noqa: S314 - our own
 
 
 def test_the_bytes_depend_on_the_data_alone() -> None:
