@@ -16,6 +16,8 @@ NEVER_SAID = "complian" + "t"
 """No page says it: only a flag, a class or a surveyor may. In two pieces, so that no file holds it."""
 DEMO = HOUSE / "content_demo"
 PHOTO_OF_README = ("readme-*",)
+THIS_TREE = f"{HOUSE / 'kb'}:{HOUSE / 'plugins'}"
+"""Where Python finds both packages, whatever is installed."""
 
 
 @dataclass(frozen=True)
@@ -56,42 +58,36 @@ def never_issued() -> Path:
     return folder
 
 
-def build(folder: Path, site: Path, *flags: str, **environment: str) -> Built:
-    """Build the site of a folder that holds mkdocs.yml, in an environment of its own."""
+def run(words: list[str], folder: Path, site: Path, **environment: str) -> Built:
+    """Run a module that writes a site, in an environment of its own.
+
+    Args:
+        words: Name of the module and its arguments.
+        folder: Where it runs, and its home.
+        site: What it writes.
+        environment: Added to the bare one.
+    """
+    bare = {"PATH": "/usr/bin:/bin", "NO_COLOR": "1", "HOME": str(folder), "PYTHONPATH": THIS_TREE}
     done = subprocess.run(
-        [sys.executable, "-m", "mkdocs", "build", "-d", str(site), *flags],
+        [sys.executable, "-m", *words],
         cwd=folder,
         capture_output=True,
         text=True,
         check=False,
-        env={
-            "PATH": "/usr/bin:/bin",
-            "NO_COLOR": "1",
-            "HOME": str(folder),
-            "PYTHONPATH": f"{HOUSE / 'kb'}:{HOUSE / 'plugins'}",  # this tree, whatever is installed
-            **environment,
-        },
+        env=bare | environment,
     )
     return Built(site, done.returncode, done.stdout + done.stderr)
 
 
+def build(folder: Path, site: Path, *flags: str, **environment: str) -> Built:
+    """Build the site of a folder that holds mkdocs.yml."""
+    return run(["mkdocs", "build", "-d", str(site), *flags], folder, site, **environment)
+
+
 def publish(folder: Path, number: int, site: Path) -> Built:
     """Publish an issued edition of a content folder, as `garboard edition publish` does."""
-    done = subprocess.run(
-        [sys.executable, "-m", "garboard", "edition", "publish", str(number), "--to", str(site),
-         "--folder", str(folder)],
-        cwd=folder.parent,
-        capture_output=True,
-        text=True,
-        check=False,
-        env={
-            "PATH": "/usr/bin:/bin",
-            "NO_COLOR": "1",
-            "HOME": str(site.parent),
-            "PYTHONPATH": f"{HOUSE / 'kb'}:{HOUSE / 'plugins'}",
-        },
-    )  # fmt: skip
-    return Built(site, done.returncode, done.stdout + done.stderr)
+    words = ["edition", "publish", str(number), "--to", str(site), "--folder", str(folder)]
+    return run(["garboard", *words], folder.parent, site, HOME=str(site.parent))
 
 
 def replace_in(path: Path, old: str, new: str) -> None:

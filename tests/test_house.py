@@ -1,6 +1,7 @@
 """The rules of the house: what may import what, who owns a risky import, how long a module may be."""
 
 import ast
+import re
 import subprocess
 import sys
 from collections.abc import Callable, Iterator
@@ -12,6 +13,9 @@ HOUSE = Path(__file__).parent.parent
 CORE = HOUSE / "kb" / "garboard"
 ADAPTER = HOUSE / "plugins" / "mkdocs_garboard"
 
+MAPS = ("DEVELOPERS.md", "README.md")
+SOURCES = ("kb", "plugins", "tests", "content_demo")
+
 LAYERS = (
     ("errors", "names"),
     ("calc",),
@@ -19,7 +23,7 @@ LAYERS = (
     ("systems",),
     ("schematic",),
     ("reading",),
-    ("plan", "review"),
+    ("review",),
     ("book",),
     ("changes",),
     ("rules", "views"),
@@ -105,6 +109,12 @@ def test_every_part_of_the_house_has_a_layer() -> None:
     parts = {path.relative_to(CORE).parts[0].removesuffix(".py") for path in modules(CORE)}
 
     assert parts - {"__init__"} <= {name for names in LAYERS for name in names}
+
+
+def test_every_layer_is_a_part_of_the_house() -> None:
+    parts = {path.relative_to(CORE).parts[0].removesuffix(".py") for path in modules(CORE)}
+
+    assert {name for names in LAYERS for name in names} - parts == set()
 
 
 def test_each_risky_import_has_one_owner() -> None:
@@ -247,3 +257,108 @@ def test_each_guard_sees_what_it_guards_against(
     (tmp_path / name).write_text(text)
 
     assert len(guard(tmp_path)) == 1
+
+
+# ---- what the map of the house names
+
+CODE = re.compile(r"`([^`\n]+)`")
+FENCE = re.compile(r"^(`{3,}).*?^\1$", re.DOTALL | re.MULTILINE)
+FILE = re.compile(r"[\w./-]+\.(?:py|js|css|yml|toml)")
+OF_CODE = re.compile(r"[A-Za-z]+_\w+|[a-z]+[A-Z]\w+|[A-Z][a-z]+[A-Z]\w+")
+"""A name that can be nothing but one of the code: `read_book`, `garboardWay`, `PathFinding`."""
+OF_THE_GENERATOR = {"site_url"}
+BELONGS_TO_NOBODY = re.compile(r"<\w+>")
+"""Stands for a name that somebody has yet to give."""
+
+
+def house_files() -> list[Path]:
+    """Every file of the house that is text of ours."""
+    found = [path for root in SOURCES for path in (HOUSE / root).rglob("*") if path.is_file()]
+    return [path for path in found if "__pycache__" not in path.parts]
+
+
+def quoted(text: str) -> list[str]:
+    """What a map says in letters of code, outside its fences."""
+    return CODE.findall(FENCE.sub("", text))
+
+
+def files_named_in_vain(text: str, known: list[Path]) -> list[str]:
+    """Files that a map names and that are not there, by the end of their path."""
+    ends = [f"/{path.relative_to(HOUSE).as_posix()}" for path in known]
+    ends += [f"/{path.name}" for path in HOUSE.iterdir()]
+    named = [each for each in quoted(text) if FILE.fullmatch(each)]
+    return [one for one in named if not any(end.endswith(f"/{one}") for end in ends)]
+
+
+def names_named_in_vain(text: str, known: list[Path]) -> list[str]:
+    """Names of functions, classes and fields that a map uses and that no file of the house has."""
+    there = {
+        name
+        for path in known
+        if path.suffix in (".py", ".js", ".yml", ".html")
+        for name in re.findall(r"\w+", path.read_text("utf-8"))
+    } | OF_THE_GENERATOR
+    named = [
+        name
+        for each in quoted(text)
+        if not FILE.fullmatch(each)
+        for name in OF_CODE.findall(BELONGS_TO_NOBODY.sub("", each))
+    ]
+    return [name for name in dict.fromkeys(named) if name not in there]
+
+
+def targets_named_in_vain(text: str) -> list[str]:
+    """What a map tells to make and the Makefile does not."""
+    rules = re.findall(r"^(\w+):", (HOUSE / "Makefile").read_text("utf-8"), re.MULTILINE)
+    told = re.findall(r"\bmake (\w+)", "\n".join((*quoted(text), *code_lines(text))))
+    return [one for one in dict.fromkeys(told) if one not in rules]
+
+
+def code_lines(text: str) -> list[str]:
+    """The lines of the fences of a map."""
+    return [line for fence in FENCE.finditer(text) for line in fence[0].splitlines()]
+
+
+def layers_of(text: str) -> tuple[tuple[str, ...], ...]:
+    """The order of the rooms as a map tells it: `calc` < `methods records` < ..."""
+    chain = re.search(r"`[\w ]+`(?:\s*<\s*`[\w ]+`)+", text)
+    return tuple(tuple(each.split()) for each in CODE.findall(chain[0])) if chain else ()
+
+
+@pytest.mark.parametrize("name", MAPS)
+def test_what_the_map_names_is_there(name: str) -> None:
+    text, known = (HOUSE / name).read_text("utf-8"), house_files()
+
+    found = targets_named_in_vain(text)
+    if name == "DEVELOPERS.md":  # the other names files of a reader's own handbook and of its site
+        found += files_named_in_vain(text, known) + names_named_in_vain(text, known)
+
+    assert found == []
+
+
+def test_the_map_tells_the_rooms_in_their_order() -> None:
+    text = (HOUSE / "DEVELOPERS.md").read_text("utf-8")
+    rows = re.findall(r"^\| `([\w/ ]+)` \|", text, re.MULTILINE)
+
+    assert layers_of(text) == tuple(names for names in LAYERS if names != ("__main__",))
+    assert set(" ".join(rows).split()) == {
+        *(name for names in LAYERS for name in names if name != "__main__"),
+        "plugins/mkdocs_garboard",
+    }
+
+
+def test_a_name_in_vain_is_seen() -> None:
+    known = house_files()
+
+    assert files_named_in_vain("`calc/gone.py`, `calc/units.py` and `gone.yml`", known) == [
+        "calc/gone.py",
+        "gone.yml",
+    ]
+    assert files_named_in_vain("`its.py`", known) == ["its.py"]
+    gone, here = "GoneFor" + "Good", "`Diagnostic.in_full` and `rules/<fault_in_words>.py`"
+    assert names_named_in_vain(f"`{gone}.of(it)`, {here}", known) == [gone]
+    assert targets_named_in_vain("`make tea` and\n```\nmake test\nmake haste\n```\n") == [
+        "tea",
+        "haste",
+    ]
+    assert layers_of("`a b` < `c`, then") == (("a", "b"), ("c",))

@@ -10,7 +10,8 @@ from garboard.errors import Severity, Where
 from garboard.handbook import read_book
 from garboard.review.covers import Covers
 from garboard.rules.paths import GRADED, path_diagnostics
-from garboard.systems.finding import Level, PathFinding
+from garboard.systems.finding import About, Level, PathFinding
+from garboard.systems.line_up import LineUp
 from garboard.systems.trace import connections_digest
 from tests.golden_case import lay_out
 
@@ -63,12 +64,10 @@ PATH = "log/2031/2031-04-26-line-trace.md"
 CUT_OFF = PathFinding(
     code="switch-cut-off",
     level=Level.WARNING,
-    system="SA",
-    about="SA-PI-001",
+    of=About("SA", "SA-PI-001", Where("systems/starting-air/system.yml", 9, 3)),
     text="SA-PI-001 can be cut off from SA-AR-001 by SA-HV-003",
     help="tap it before SA-HV-003, or ask a concession",
-    where=Where("systems/starting-air/system.yml", 9, 3),
-    shut=("SA-HV-003",),
+    line=LineUp(shut=("SA-HV-003",)),
     locks=("SA-HV-003",),
 )
 

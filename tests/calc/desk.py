@@ -61,18 +61,7 @@ class Desk:
 def given(address: str, text: str) -> Given:
     """A value that stands outside the fences, on line 3 of its file."""
     where = Where("handbook.yml", 3, 5)
-    found = read_quantity(text, where)
-    return Given(
-        address,
-        found.si,
-        found.low,
-        found.high,
-        found.unit,
-        found.type,
-        found.shown,
-        where,
-        found.tolerance,
-    )
+    return read_quantity(text, where).given(address, where)
 
 
 def fence(name: str, text: str, *, options: str = "", path: str = "") -> Fence:

@@ -2,7 +2,7 @@
 
 import random
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from garboard.calc.method import Alarm, Method, Parameter, Result
 from garboard.calc.network import Network, evaluate
@@ -93,12 +93,7 @@ class Handbook:
     def build(self, store: Store | None = None) -> Network:
         known: dict[str, Given] = {}
         for address, text in self.givens.items():
-            own = given(address, text)
-            label = self.labels.get(address, "")
-            known[address] = Given(
-                address, own.si, own.low, own.high, own.unit, own.type, own.shown, own.where,
-                own.tolerance, label,
-            )  # fmt: skip
+            known[address] = replace(given(address, text), label=self.labels.get(address, ""))
         return evaluate([each.fence for each in self.blocks], known, METHODS, self.aliases, store)
 
     def block(self, name: str) -> Block:

@@ -46,7 +46,7 @@ def test_the_lines_of_a_sheet_stand_in_the_order_they_are_written() -> None:
 
     names = [line.name for line in sheet.lines]
     assert names == ["p_max", "p_min", "V", "v_start", "stored", "n", "T_room", ""]
-    assert sheet.lines[-1].is_requirement
+    assert sheet.lines[-1].requirement
     assert sheet.owner == "SA-CL-001"
 
 

@@ -16,6 +16,7 @@ from garboard.cli.edition_diff import comparison_lines
 from garboard.handbook import read_book
 from garboard.methods import METHODS
 from garboard.systems.finding import Level, PathFinding
+from garboard.systems.line_up import LineUp
 from garboard.views.draft import Draft
 from garboard.views.edition_diff import fill
 from garboard.views.finding_registers import who_caught_what
@@ -88,7 +89,7 @@ def test_one_that_got_graver_is_told_as_one(plant: Book, tmp_path: Path) -> None
 
 
 def test_of_two_about_one_part_the_one_that_stayed_is_not_told(plant: Book, tmp_path: Path) -> None:
-    other = replace(CUT_OFF, shut=("SA-HV-002",), text="by another valve")
+    other = replace(CUT_OFF, line=LineUp(shut=("SA-HV-002",)), text="by another valve")
     before = with_findings(plant, CUT_OFF, other)
 
     found = moved(before, mended(tmp_path, other))

@@ -163,7 +163,7 @@ def test_where_nobody_draws_the_command_says_what_to_install(
     capsys: pytest.CaptureFixture[str],
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
-    monkeypatch.setattr("garboard.cli.publish.entry_points", lambda **_: ())
+    monkeypatch.setattr("garboard.cli.drawers.entry_points", lambda **_: ())
 
     status = main(["edition", "publish", "1", "--to", str(tmp_path / "x"), "--folder", str(folder)])
 

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.demo_site import HOUSE
+from tests.demo_site import THIS_TREE
 from tests.editions.small_handbook import write
 
 PROGRAM = """\
@@ -36,7 +36,7 @@ def issued_and_published(
         text=True,
         check=False,
         cwd=place,
-        env={"PATH": "/usr/bin:/bin", "HOME": str(place), "PYTHONPATH": f"{HOUSE / 'kb'}:{HOUSE / 'plugins'}"} | environment,
+        env={"PATH": "/usr/bin:/bin", "HOME": str(place), "PYTHONPATH": THIS_TREE} | environment,
     )  # fmt: skip
     assert done.returncode == 0, done.stdout + done.stderr
     site = place / "sea"

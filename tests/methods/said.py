@@ -5,8 +5,19 @@ from collections.abc import Callable
 from garboard.calc.network import Network
 from garboard.calc.sheet import WorkedLine
 
-__all__ = ["Work", "only_line", "reason", "shown"]
+__all__ = ["AIR", "Work", "only_line", "reason", "shown"]
 
+AIR = (
+    "receiver_surge_volume",
+    "leak_by_pressure_decay",
+    "closed_volume_temperature",
+    "orifice_air_flow",
+    "compressed_air_water",
+    "compressor_duty",
+    "free_air_delivery",
+    "air_line_pressure_drop",
+)
+"""The methods for compressed air."""
 Work = Callable[..., Network]
 
 

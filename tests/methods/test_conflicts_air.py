@@ -5,19 +5,9 @@ import pytest
 from garboard.calc.network import Network
 from garboard.methods import METHODS
 from garboard.methods.publications import PUBLISHED
-from tests.methods.said import Work, reason
+from tests.methods.said import AIR, Work, reason
 
 LINE = "D = 27 mm, L = 50 m, p = 7 bar(g), rough = 0.045 mm, T = 20 degC, p_atm = 1.01325 bar(a)"
-AIR = (
-    "receiver_surge_volume",
-    "leak_by_pressure_decay",
-    "closed_volume_temperature",
-    "orifice_air_flow",
-    "compressed_air_water",
-    "compressor_duty",
-    "free_air_delivery",
-    "air_line_pressure_drop",
-)
 
 
 def si(network: Network, name: str) -> float:

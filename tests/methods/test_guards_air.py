@@ -8,17 +8,7 @@ import pytest
 from garboard.calc.method import FormulaMethod
 from garboard.methods import METHODS
 from garboard.methods.proof import Outcome, prove
-
-AIR = (
-    "receiver_surge_volume",
-    "leak_by_pressure_decay",
-    "closed_volume_temperature",
-    "orifice_air_flow",
-    "compressed_air_water",
-    "compressor_duty",
-    "free_air_delivery",
-    "air_line_pressure_drop",
-)
+from tests.methods.said import AIR
 
 
 def formula(name: str) -> FormulaMethod:

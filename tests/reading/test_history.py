@@ -11,7 +11,7 @@ from garboard.cli import main
 from garboard.handbook import read, read_book
 from garboard.reading import history
 from garboard.reading.corroboration import Corroboration, corroborate
-from garboard.reading.history import read_log
+from garboard.reading.history import read_history
 from garboard.reading.past import read_past
 from tests.reading.past_repository import FINDING, FOUND, Repository
 
@@ -25,7 +25,7 @@ def repository(tmp_path: Path) -> Repository:
 
 
 def told(folder: Path, **more: int) -> Corroboration:
-    return corroborate(read_book(folder).content, read_log(folder, **more))
+    return corroborate(read_book(folder).content, read_history(folder, **more))
 
 
 def texts(folder: Path) -> list[str]:
@@ -266,8 +266,9 @@ def test_a_commit_of_the_last_day_that_there_is_is_read_like_any_other(
     repository.commit("2031-04-02")
     repository.write("log/2031/2031-03-11-tap.md", FINDING.replace("SA-FN-012", "SA-FN-013"))
     repository.commit("2031-04-03")
-    content, log = read_book(repository.folder).content, read_log(repository.folder)
-    last = replace(log, text=log.text.replace(b"2031-04-03T", b"9999-12-31T"))
+    content = read_book(repository.folder).content
+    history = read_history(repository.folder)
+    last = replace(history, text=history.text.replace(b"2031-04-03T", b"9999-12-31T"))
 
     found = [one for one in corroborate(content, last).found if "was" not in one.text]
 
@@ -289,7 +290,7 @@ def test_a_log_that_is_too_long_is_read_so_far_and_says_so(repository: Repositor
     repository.write(FOUND, FINDING.replace("Shut", "Open"))
     repository.commit("2031-04-01")
 
-    most = read_log(repository.folder).text.rindex(b"diff --git")
+    most = read_history(repository.folder).text.rindex(b"diff --git")
     so_far, hardly = told(repository.folder, most=most), told(repository.folder, most=100)
 
     assert so_far.reach.startswith("known from 2031-04-01 on; there is too much of it")
@@ -311,7 +312,7 @@ def test_hostile_names_and_texts_are_only_ever_text(repository: Repository) -> N
     )
     repository.git("config", "user.name", "x\n--- a/y.md")
     repository.commit("2031-04-02", head)
-    before = next(iter(read_past(read_log(repository.folder))))
+    before = next(iter(read_past(read_history(repository.folder))))
     (repository.folder / HOSTILE).unlink()
     repository.commit("2031-04-03", head)
 

@@ -27,7 +27,7 @@ from garboard.methods.kept_proofs import read_proofs, write_proofs
 from garboard.reading.store_folder import StoreFolder
 from tests.calc.edited_handbook import handbook as thirty_fences
 from tests.calc.exactness import first_difference
-from tests.demo_site import DEMO, HOUSE, replace_in
+from tests.demo_site import DEMO, THIS_TREE, replace_in
 from tests.golden_case import BASE, Case
 
 FENCES = """\
@@ -229,7 +229,7 @@ def run(folder: Path, program: str) -> str:
     """What a fresh process prints."""
     done = subprocess.run(
         [sys.executable, "-c", program, str(folder)], capture_output=True, text=True, check=True,
-        env={**os.environ, "PYTHONPATH": os.pathsep.join((str(HOUSE / "kb"), str(HOUSE / "plugins")))},
+        env={**os.environ, "PYTHONPATH": THIS_TREE},
     )  # fmt: skip
     return done.stdout.strip()
 

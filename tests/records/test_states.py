@@ -13,7 +13,6 @@ from garboard.records.states import (
     at_rest,
     legal_moves,
     start_state,
-    states_of,
 )
 
 NAMES = sorted(MACHINES)
@@ -172,8 +171,8 @@ def test_rest_is_said_by_kind() -> None:
 
 
 def test_states_start_with_the_start() -> None:
-    assert {states_of(name)[0] for name in NAMES} == {start_state(name) for name in NAMES}
-    assert states_of("review") == (
+    assert {MACHINES[name].states[0] for name in NAMES} == {start_state(name) for name in NAMES}
+    assert MACHINES["review"].states == (
         "called",
         "walked",
         "lapsed",

@@ -24,7 +24,7 @@ from garboard.records.kinds import KINDS, Kind, kind_of
 from garboard.records.pages import WrittenPage
 from garboard.records.vessel import Source
 from garboard.review.canonical import canonical, own_digest
-from tests.demo_site import DEMO, HOUSE
+from tests.demo_site import DEMO, HOUSE, THIS_TREE
 
 HEAD = """\
 id: SA-CL-090
@@ -370,14 +370,13 @@ def copy(tmp_path: Path) -> Callable[[str, Callable[[bytes], bytes]], Path]:
 
 
 def printed(folder: Path, where: Path, **environment: str) -> str:
-    paths = os.pathsep.join(str(HOUSE / name) for name in ("kb", "plugins"))
     ran = subprocess.run(
         [sys.executable, "-c", PRINTED, str(folder)],
         capture_output=True,
         check=True,
         cwd=where,
         encoding="utf-8",
-        env={**os.environ, "PYTHONPATH": paths, "PYTHONUTF8": "1", **environment},
+        env={**os.environ, "PYTHONPATH": THIS_TREE, "PYTHONUTF8": "1", **environment},
     )
     return ran.stdout
 

@@ -14,7 +14,8 @@ from garboard.review.covers import Covers
 from garboard.rules import fingerprint_lapsed
 from garboard.rules.judge import judge
 from garboard.rules.paths import GRADED, path_diagnostics
-from garboard.systems.finding import Level, PathFinding
+from garboard.systems.finding import About, Level, PathFinding
+from garboard.systems.line_up import LineUp
 from tests.golden_case import lay_out
 
 CODE = "switch-cut-off"
@@ -49,14 +50,12 @@ As seen.
 FOUND = PathFinding(
     code=CODE,
     level=Level.WARNING,
-    system="SA",
-    about="SA-PI-001",
+    of=About("SA", "SA-PI-001", Where("systems/starting-air/system.yml", 5, 3)),
     text="SA-PI-001 can be cut off from SA-AR-001 by SA-HV-001",
     help="tap it before SA-HV-001, or ask a concession",
-    where=Where("systems/starting-air/system.yml", 5, 3),
-    shut=("SA-HV-001",),
+    line=LineUp(shut=("SA-HV-001",)),
 )
-MOVED = replace(FOUND, shut=("SA-HV-002",))
+MOVED = replace(FOUND, line=LineUp(shut=("SA-HV-002",)))
 
 
 def rule(*, waivable: bool = False) -> ModuleType:
@@ -178,12 +177,14 @@ def test_a_graver_level_binds_from_an_earlier_stage(
     [
         ({"text": "said otherwise"}, True),
         ({"help": "tap it elsewhere"}, True),
-        ({"where": Where("systems/starting-air/system.yml", 99, 1)}, True),
+        ({"of": replace(FOUND.of, where=Where("systems/starting-air/system.yml", 99, 1))}, True),
         ({"nodes": (1, 2, 3)}, True),
         ({"level": Level.DANGER}, False),
-        ({"about": "SA-PI-002"}, False),
-        ({"open": ("SA-HV-002",)}, False),
-        ({"turned": (("SA-TV-001", "left"),)}, False),
+        ({"of": replace(FOUND.of, name="SA-PI-002")}, False),
+        ({"of": replace(FOUND.of, system="BG")}, False),
+        ({"line": replace(FOUND.line, open=("SA-HV-002",))}, False),
+        ({"line": LineUp()}, False),
+        ({"line": replace(FOUND.line, turned=(("SA-TV-001", "left"),))}, False),
         ({"locks": ("SA-HV-001",)}, False),
         ({"at_fault": ("SA-NV-001",)}, False),
         ({"endangers": ("SA-AR-001",)}, False),

@@ -20,13 +20,13 @@ from garboard.schematic.pipe_strokes import draw_pipes
 from garboard.schematic.svg import (
     OVERLAP,
     PAPER_HIGH,
-    as_file,
     base_id,
     draw_sheet,
     paper_parts,
 )
 from garboard.schematic.title_block import TitleBlock
-from garboard.systems.finding import Level, PathFinding
+from garboard.systems.finding import About, Level, PathFinding
+from garboard.systems.line_up import LineUp
 from garboard.systems.plant import Plant
 from tests.schematic.pieces import HOSTILE, PIECE, piece, sheet_of
 from tests.systems.pieces import plant_of
@@ -49,13 +49,10 @@ def finding(plant: Plant) -> PathFinding:
     return PathFinding(
         code="relief-cut-off",
         level=Level.DANGER,
-        system="SA",
-        about="SA-AR-001",
+        of=About("SA", "SA-AR-001", Where("systems/piece/system.yml", 1)),
         text="SA-CP-001 can fill SA-AR-001 past its rating",
         help="take the valve away",
-        where=Where("systems/piece/system.yml", 1),
-        shut=("SA-HV-001",),
-        open=("SA-HV-002",),
+        line=LineUp(shut=("SA-HV-001",), open=("SA-HV-002",)),
         nodes=(plant.node("SA-CP-001"), plant.node("SA-AR-001")),
     )
 
@@ -135,11 +132,11 @@ def test_ids_are_unlike_over_all_sheets_of_a_page() -> None:
     assert all(target in ids for target in re.findall(r'href="#([^"]*)"', text))
 
 
-def test_a_drawing_names_no_address_but_as_a_file_of_its_own() -> None:
+def test_a_drawing_is_whole_and_names_no_address() -> None:
     svg = draw_sheet(sheet_of(piece()), piece(), TITLE).svg
 
     assert "http" not in svg
-    assert Tree.fromstring(as_file(svg)).tag == "{http://www.w3.org/2000/svg}svg"  # noqa: S314 - our own
+    assert Tree.fromstring(svg).tag == "svg"  # noqa: S314 - our own
 
 
 def test_the_bytes_depend_on_the_data_alone() -> None:

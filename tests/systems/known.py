@@ -78,9 +78,9 @@ def unnamed(wanted: Mapping[str, Any], findings: Iterable[PathFinding]) -> list[
     said = list(findings)
     words = {word.strip(",;:.()") for found in said for word in found.text.split()}
     fields: dict[str, set[Any]] = {
-        "shut": {short(tag) for found in said for tag in found.shut},
-        "open": {short(tag) for found in said for tag in found.open},
-        "turned": {(short(tag), to) for found in said for tag, to in found.turned},
+        "shut": {short(tag) for found in said for tag in found.line.shut},
+        "open": {short(tag) for found in said for tag in found.line.open},
+        "turned": {(short(tag), to) for found in said for tag, to in found.line.turned},
         "locks": {short(tag) for found in said for tag in found.locks},
     }
     fields["name"] = {short(tag) for found in said for tag in (*found.at_fault, *found.endangers)}

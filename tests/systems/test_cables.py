@@ -72,7 +72,7 @@ components:
 def test_the_position_of_a_changeover_is_named_that_feeds_too_much() -> None:
     [found] = above_fuse(CHANGED % ("", ""))
 
-    assert found.turned == (("DC-XO-001", "two"),)
+    assert found.line.turned == (("DC-XO-001", "two"),)
     assert "can be fed 130 A: DC-FU-002 rated 130 A, with DC-XO-001 turned to two" in found.text
 
 

@@ -13,11 +13,12 @@ from dataclasses import replace
 from garboard.errors import Where
 from garboard.reading.system_file import read_system
 from garboard.systems.enquiry import Enquiry
-from garboard.systems.finding import Level, PathFinding
+from garboard.systems.finding import About, Level, PathFinding
 from garboard.systems.isolation import Isolation, isolate
 from garboard.systems.isolation_order import order_of_shutting
 from garboard.systems.laying import lay_out_plant
 from garboard.systems.left_alive import comes_true
+from garboard.systems.line_up import LineUp
 from garboard.systems.plant import Plant
 from garboard.systems.survey import survey
 from tests.systems.pieces import plant_of, short
@@ -797,12 +798,10 @@ def finding(about: str, shut: tuple[str, ...] = ()) -> PathFinding:
     return PathFinding(
         code="relief-cut-off",
         level=Level.DANGER,
-        system="SA",
-        about=about,
+        of=About("SA", about, Where("systems/piece/system.yml", 1, 1)),
         text="it is cut off",
         help="open it, or take it out",
-        where=Where("systems/piece/system.yml", 1, 1),
-        shut=shut,
+        line=LineUp(shut=shut),
     )
 
 

@@ -6,7 +6,8 @@ from typing import Any
 import pytest
 
 from garboard.errors import Where
-from garboard.systems.finding import Level, PathFinding
+from garboard.systems.finding import About, Level, PathFinding
+from garboard.systems.line_up import LineUp
 from tests.systems.known import FILE, Known, differences, known_systems
 from tests.systems.pieces import survey_of
 
@@ -32,14 +33,10 @@ def test_there_are_known_systems_for_every_form_of_an_answer() -> None:
 FOUND = PathFinding(
     code="relief-cut-off",
     level=Level.DANGER,
-    system="SA",
-    about="SA-AR-001",
+    of=About("SA", "SA-AR-001", Where("systems/piece/system.yml")),
     text="SA-AR-001 is cut off by SA-HV-001 shut, SA-HV-002 open, SA-TV-001 turned to left; depends on SA-HV-003",
     help="take it out",
-    where=Where("systems/piece/system.yml"),
-    shut=("SA-HV-001",),
-    open=("SA-HV-002",),
-    turned=(("SA-TV-001", "left"),),
+    line=LineUp(shut=("SA-HV-001",), open=("SA-HV-002",), turned=(("SA-TV-001", "left"),)),
     locks=("SA-HV-003",),
     at_fault=("SA-NV-001",),
 )
@@ -62,7 +59,7 @@ def test_an_answer_that_is_missing_is_seen() -> None:
 
 @pytest.mark.parametrize(
     "other",
-    [{"about": "SA-AR-002"}, {"level": Level.WARNING}, {"code": "no-drain"}, {"level": Level.ASIDE}],
+    [{"of": replace(FOUND.of, name="SA-AR-002")}, {"level": Level.WARNING}, {"code": "no-drain"}, {"level": Level.ASIDE}],
     ids=str,
 )  # fmt: skip
 def test_an_answer_about_something_else_is_seen(other: dict[str, Any]) -> None:

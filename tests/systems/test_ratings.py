@@ -35,7 +35,7 @@ def test_the_same_part_is_named_where_one_line_up_leaves_it_without_relief() -> 
 
     [found] = over_rating(THROUGH % ("20 bar(g)", alone, "", ""))
 
-    assert (found.about, found.turned) == ("SA-PI-001", (("SA-TV-001", "through"),))
+    assert (found.about, found.line.turned) == ("SA-PI-001", (("SA-TV-001", "through"),))
     assert "can see 20 bar(g), with SA-TV-001 turned to through" in found.text
 
 

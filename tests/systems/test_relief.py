@@ -24,7 +24,7 @@ def test_the_valve_that_cuts_a_receiver_off_and_the_one_that_fills_it_are_named(
     (found,) = found_of(text, "relief-cut-off")
 
     assert (found.level, found.about) == (Level.DANGER, "SA-AR-001")
-    assert (found.shut, found.open) == (("SA-HV-002",), ("SA-HV-001",))
+    assert (found.line.shut, found.line.open) == (("SA-HV-002",), ("SA-HV-001",))
     assert found.numbers == ("SA-AR-001 rated 33 bar(g)", "SA-CP-001 makes 42 bar(g)")
 
 
@@ -80,7 +80,7 @@ def test_a_changeover_valve_is_named_by_the_position_in_which_the_good_relief_va
 
     (found,) = found_of(text, "relief-cut-off")
 
-    assert (found.shut, found.turned) == ((), (("SA-TV-001", "right"),))
+    assert (found.line.shut, found.line.turned) == ((), (("SA-TV-001", "right"),))
     assert "SA-TV-001 turned to right" in found.text
 
 
@@ -165,7 +165,7 @@ def test_oil_that_goes_back_to_the_pump_is_less_grave_than_air_that_cannot_get_o
     (air,) = found_of(written([*pump, *rest], runs, heads, "air"), "relief-outlet-cut-off")
 
     assert (oil.level, air.level) == (Level.WARNING, Level.DANGER)
-    assert oil.shut == air.shut == ("SA-HV-001",)
+    assert oil.line.shut == air.line.shut == ("SA-HV-001",)
 
 
 def test_a_reducing_valve_that_lets_too_much_through_is_named_and_not_the_machine() -> None:

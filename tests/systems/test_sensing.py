@@ -35,11 +35,13 @@ def test_on_a_header_beyond_the_vessels_it_is_found_for_each_with_the_valves_tha
         (Level.DANGER, ("SA-AR-001",)),
         (Level.DANGER, ("SA-AR-002",)),
     ]
-    assert [(one.shut, one.open) for one in found] == [
+    assert [(one.line.shut, one.line.open) for one in found] == [
         (("SA-HV-002", "SA-HV-003"), ("SA-HV-001",)),
         (("SA-HV-001", "SA-HV-004"), ("SA-HV-002",)),
     ]
-    assert all(tag in one.text for one in found for tag in (*one.shut, *one.open, *one.endangers))
+    assert all(
+        tag in one.text for one in found for tag in (*one.line.shut, *one.line.open, *one.endangers)
+    )
 
 
 def test_moved_onto_one_vessel_it_does_not_feel_the_other() -> None:
@@ -75,8 +77,8 @@ def test_a_way_round_the_tap_is_found_however_few_valves_it_needs() -> None:
     (found,) = [
         one for one in found_of(by_pass, "switch-cut-off") if one.endangers == ("SA-AR-001",)
     ]
-    assert (found.level, found.open) == (Level.DANGER, ("SA-HV-006",))
-    assert "SA-HV-005" in found.shut
+    assert (found.level, found.line.open) == (Level.DANGER, ("SA-HV-006",))
+    assert "SA-HV-005" in found.line.shut
 
 
 def test_one_cock_that_hides_both_vessels_is_one_finding() -> None:
@@ -86,7 +88,7 @@ def test_one_cock_that_hides_both_vessels_is_one_finding() -> None:
         tapped("filling line > HV-006 > PS-001", switches=(SWITCH, cock)), "switch-cut-off"
     )
 
-    assert (found.endangers, found.shut) == (("SA-AR-001", "SA-AR-002"), ("SA-HV-006",))
+    assert (found.endangers, found.line.shut) == (("SA-AR-001", "SA-AR-002"), ("SA-HV-006",))
 
 
 def test_a_switch_on_each_receiver_stops_the_machine_for_that_one() -> None:
@@ -141,7 +143,7 @@ def test_a_changeover_that_turns_the_switch_to_the_other_receiver_is_named_by_it
 
     found = found_of(text, "switch-cut-off")
 
-    assert {one.endangers[0]: ("SA-TV-001", "two") in one.turned for one in found} == {
+    assert {one.endangers[0]: ("SA-TV-001", "two") in one.line.turned for one in found} == {
         "SA-AR-001": True,
         "SA-AR-002": False,
     }
@@ -160,7 +162,7 @@ def test_a_level_switch_in_a_tank_is_found_behind_a_cock() -> None:
 
     (found,) = found_of(text, "switch-cut-off")
 
-    assert (found.level, found.shut) == (Level.DANGER, ("SA-HV-001",))
+    assert (found.level, found.line.shut) == (Level.DANGER, ("SA-HV-001",))
 
 
 def test_a_watching_switch_on_another_line_is_joined_to_it_by_nothing() -> None:

@@ -72,7 +72,7 @@ def test_a_switch_that_no_receiver_keeps_up_names_the_check_valve_between() -> N
 
     (found,) = found_of(text, "early-restart")
 
-    assert (found.about, found.at_fault, found.shut) == ("SA-PS-001", ("SA-NV-001",), ())
+    assert (found.about, found.at_fault, found.line.shut) == ("SA-PS-001", ("SA-NV-001",), ())
 
 
 def test_a_switch_behind_a_valve_that_usually_stands_open_is_kept_up() -> None:
@@ -83,7 +83,7 @@ def test_a_switch_behind_a_valve_that_usually_stands_open_is_kept_up() -> None:
     usually_shut = written([*parts, "HV-001: {kind: stop valve, usual: shut}"], runs, LINE)
 
     assert found_of(usually_open, "early-restart") == []
-    assert [one.shut for one in found_of(usually_shut, "early-restart")] == [("SA-HV-001",)]
+    assert [one.line.shut for one in found_of(usually_shut, "early-restart")] == [("SA-HV-001",)]
 
 
 def test_a_temperature_is_no_pressure() -> None:

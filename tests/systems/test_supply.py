@@ -101,7 +101,7 @@ def test_water_runs_back_through_a_standing_centrifugal_pump_and_past_any_lock(
     found = found_in("back-flooding", PUMPED % pump, "BG")
 
     assert (found["BG-BW-001"].level, found["BG-BW-001"].at_fault) == (level, only)
-    assert found["BG-BW-001"].open == ("BG-HV-001",)
+    assert found["BG-BW-001"].line.open == ("BG-HV-001",)
 
 
 def test_a_centrifugal_pump_that_reaches_only_its_own_suction_fills_nothing() -> None:

@@ -143,7 +143,7 @@ def test_a_section_is_named_after_what_it_would_hurt_most_to_open(
     found = trapped(more, run)
 
     assert found[name].level == level
-    assert "SA-HV-001" in found[name].shut
+    assert "SA-HV-001" in found[name].line.shut
 
 
 def test_turning_a_three_way_valve_to_the_open_air_is_one_movement() -> None:

@@ -8,7 +8,7 @@ import pytest
 
 from garboard.book import Book
 from garboard.rules.judge import judge
-from garboard.systems.finding import Level, PathFinding
+from garboard.systems.finding import About, Level, PathFinding
 from garboard.systems.survey import NOT_CHECKED
 from garboard.views.asked import asked_drafts, asked_line
 from garboard.views.draft import Draft
@@ -41,6 +41,11 @@ def rows_of(blocks: Iterable[object], caption: str) -> list[tuple[str, ...]]:
     """The rows of one table, as bare words."""
     tables = [one for one in blocks if isinstance(one, Table) and one.caption == caption]
     return [tuple(plain(cell) for cell in row.cells) for one in tables for row in one.rows]
+
+
+def about(tag: str) -> About:
+    """A part of the starting air."""
+    return replace(CUT_OFF.of, name=tag)
 
 
 def answers(book: Book) -> dict[str, str]:
@@ -143,9 +148,11 @@ def test_what_could_not_be_read_takes_the_pass_away(tmp_path: Path) -> None:
 
 
 def test_what_was_found_is_counted_by_level_beside_the_question(tmp_path: Path) -> None:
-    more = replace(CUT_OFF, level=Level.NOTE, about="SA-PS-001")
-    worst = replace(CUT_OFF, level=Level.DANGER, about="SA-PS-002")
-    book = with_findings(traced(tmp_path), worst, CUT_OFF, more, replace(more, about="SA-PS-003"))
+    more = replace(CUT_OFF, level=Level.NOTE, of=about("SA-PS-001"))
+    worst = replace(CUT_OFF, level=Level.DANGER, of=about("SA-PS-002"))
+    book = with_findings(
+        traced(tmp_path), worst, CUT_OFF, more, replace(more, of=about("SA-PS-003"))
+    )
 
     assert answers(book)["Can each gauge be cut off?"] == "4 found: 1 danger, 1 warning, 2 notes"
 

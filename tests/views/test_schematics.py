@@ -10,7 +10,8 @@ import pytest
 from garboard.book import Book
 from garboard.errors import Where
 from garboard.handbook import Handbook, read
-from garboard.systems.finding import Level, PathFinding
+from garboard.systems.finding import About, Level, PathFinding
+from garboard.systems.line_up import LineUp
 from garboard.views.page import Bullets, Facts, Heading, Link, Page, Paragraph, Schematic
 from garboard.views.runs import plain
 from garboard.views.schematics import MOST_DRAWN, finding_blocks
@@ -106,12 +107,10 @@ def found_in(book: Book, count: int) -> Book:
         PathFinding(
             code="relief-cut-off",
             level=Level.DANGER,
-            system="SA",
-            about="SA-AR-001",
+            of=About("SA", "SA-AR-001", Where("systems/starting-air/system.yml", 1)),
             text=f"SA-AR-001 can be overfilled, {number}",
             help="take the valve away, or lock it",
-            where=Where("systems/starting-air/system.yml", 1),
-            shut=("SA-HV-001",),
+            line=LineUp(shut=("SA-HV-001",)),
             nodes=(surveyed.plant.node("SA-AR-001"),),
             numbers=(str(number),),
         )

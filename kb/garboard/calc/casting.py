@@ -5,7 +5,6 @@ unit asks for it; between gauge and absolute pressure stands the vessel's atmosp
 """
 
 from collections.abc import Callable
-from dataclasses import replace
 from fractions import Fraction
 from typing import Protocol
 
@@ -75,7 +74,7 @@ class Casting:
             raise self.line.fault(Family.DATUM, node.span, text, cure)
         if node.type.kind is Kind.ABSOLUTE:
             return node
-        return replace(self.reading_to_absolute(node, node.span), implied=True)
+        return self.reading_to_absolute(node, node.span)
 
     def reading_to_absolute(self, node: Node, span: Span) -> Cast:
         """A reading, counted from nothing."""

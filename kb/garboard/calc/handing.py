@@ -3,8 +3,6 @@
 A reading handed to a parameter that counts from nothing is converted, and the conversion is shown.
 """
 
-from dataclasses import replace
-
 from garboard.calc.body import read_default
 from garboard.calc.fault import CalcFault, Family, Line, Span
 from garboard.calc.kinds import Kind, words
@@ -129,8 +127,7 @@ class Handing:
         if kind.kind is wanted.kind:
             return node
         if (kind.kind, wanted.kind) == (Kind.READING, Kind.ABSOLUTE):
-            cast = Meaning(line, scope).reading_to_absolute(node, node.span)
-            return replace(cast, implied=True)
+            return Meaning(line, scope).reading_to_absolute(node, node.span)
         cure = f"say {CASTS[wanted.kind]}(...) openly, or give it in {parameter.unit}"
         raise line.fault(Family.DATUM, node.span, text, cure)
 

@@ -14,6 +14,7 @@ from garboard.calc.syntax import Number, Tolerance
 from garboard.calc.tokens import KEYWORDS, Cursor, Sort, Token
 from garboard.calc.unit_names import LIBRARY_NAMES, TRAPS
 from garboard.calc.units import NO_UNIT, Unit, as_difference, read_unit_in
+from garboard.calc.value import Given
 from garboard.errors import Where
 
 __all__ = ["Quantity", "read_quantity", "take_number", "take_tolerance"]
@@ -37,6 +38,20 @@ class Quantity:
     """As written, without the tolerance: `33 bar(g)`."""
     tolerance: str = ""
     """As written: `0.5 bar`, `10 %`; empty where none is stated."""
+
+    def given(self, address: str, where: Where) -> Given:
+        """The same as a number of the handbook, at an address and a place."""
+        return Given(
+            address,
+            self.si,
+            self.low,
+            self.high,
+            self.unit,
+            self.type,
+            self.shown,
+            where,
+            self.tolerance,
+        )
 
 
 def read_quantity(text: str, where: Where, about: str = "") -> Quantity:

@@ -68,11 +68,6 @@ class WorkedLine:
     alarms: tuple[str, ...] = ()
     fault: Diagnostic | None = None
 
-    @property
-    def is_requirement(self) -> bool:
-        """Whether it is a `require` line."""
-        return self.requirement is not None
-
 
 @dataclass(frozen=True, slots=True)
 class Sheet:

@@ -141,8 +141,6 @@ class Cast:
     operand: "Node"
     atmosphere: int
     """The slot of the vessel's atmosphere."""
-    implied: bool = False
-    """Nobody wrote it: a reading was handed to something that counts from nothing."""
 
 
 @dataclass(frozen=True, slots=True)

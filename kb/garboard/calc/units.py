@@ -23,7 +23,7 @@ from garboard.errors import Where
 if TYPE_CHECKING:
     import pint
 
-__all__ = ["NO_UNIT", "Unit", "as_difference", "is_unit_name", "read_unit", "read_unit_in"]
+__all__ = ["NO_UNIT", "Unit", "as_difference", "read_unit", "read_unit_in"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,11 +62,6 @@ class Unit:
 
 NO_UNIT = Unit("", Fraction(1), Fraction(0), Type(NUMBER))
 """The unit of a plain number."""
-
-
-def is_unit_name(name: str) -> bool:
-    """Whether a word alone is the name of a unit."""
-    return name in LIBRARY_NAMES
 
 
 def read_unit(text: str, where: Where = NOWHERE) -> Unit:

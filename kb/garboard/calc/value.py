@@ -7,7 +7,10 @@ from garboard.calc.kinds import Type
 from garboard.calc.units import Unit
 from garboard.errors import Diagnostic, Where
 
-__all__ = ["Citation", "Curve", "Given", "Mover", "Requirement", "Value", "Verdict"]
+__all__ = ["ASSUMED", "Citation", "Curve", "Given", "Mover", "Requirement", "Value", "Verdict"]
+
+ASSUMED = "assumed"
+"""Cited in place of a source: nobody measured it or read it anywhere."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,6 +110,11 @@ class Value:
     sampled: bool = False
     """Not monotone between the corners: low and high are the widest of corners and samples, and a
     narrow peak may stand a little higher."""
+
+    @property
+    def assumed(self) -> bool:
+        """Whether it is openly a guess."""
+        return any(one.source == ASSUMED for one in self.sources)
 
 
 class Verdict(StrEnum):

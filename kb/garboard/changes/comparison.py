@@ -37,6 +37,7 @@ class Sort(StrEnum):
     """Of a step: the same words in another place. Of a number: another value or range."""
     REWRITTEN = "written otherwise"
     """The same to the last bit, in other digits or another unit."""
+    STILL = "not moved"
     BALANCED = "the same in the end"
     """Changes that would have moved it make up for each other."""
 

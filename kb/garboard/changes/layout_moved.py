@@ -64,6 +64,5 @@ def _change(was: PathFinding | None, now: PathFinding | None, behind: Behind) ->
 
 def _behind(found: PathFinding, behind: Behind) -> Iterator[str]:
     """The records that name the part it is about, or a part that it hangs on."""
-    turned = (tag for tag, _ in found.turned)
-    for tag in (found.about, *found.shut, *found.open, *turned, *found.at_fault, *found.endangers):
+    for tag in (found.about, *found.line.tags, *found.at_fault, *found.endangers):
         yield from behind.of(tag)

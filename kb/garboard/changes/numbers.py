@@ -9,7 +9,7 @@ from garboard.calc.value import Value
 from garboard.changes.comparison import Limit, Number, Sort
 from garboard.changes.differences import change_of, kinds_differ, percent_of
 
-__all__ = ["bits_of", "number_of", "numbers_moved"]
+__all__ = ["bits_of", "number_of", "numbers_moved", "on_both_sides"]
 
 HAIR = 1e-9
 """Relative: what a float cannot be held to."""
@@ -66,6 +66,12 @@ def only_last_figures(before: Value, after: Value) -> bool:
 
 def number_of(address: str, before: Value | None, after: Value | None) -> Number | None:
     """What became of one value; None where nothing differs."""
+    found = on_both_sides(address, before, after)
+    return None if found is None or found.sort is Sort.STILL else found
+
+
+def on_both_sides(address: str, before: Value | None, after: Value | None) -> Number | None:
+    """One value as it was and as it is, whether or not it differs; None where it is on neither side."""
     known = after or before
     if known is None:
         return None
@@ -80,14 +86,12 @@ def number_of(address: str, before: Value | None, after: Value | None) -> Number
             range_before=show_range(before) if before else "",
             range_after=show_range(after) if after else "",
         )
-    same = bits_of(before) == bits_of(after)
-    if same and before.text == after.text:
-        return None
-    noise = not same and only_last_figures(before, after)
+    sort = _sort(before, after)
+    noise = sort is Sort.MOVED and only_last_figures(before, after)
     return Number(
         address=address,
         label=known.label,
-        sort=Sort.REWRITTEN if same else Sort.MOVED,
+        sort=sort,
         given=known.given,
         before=before.text,
         after=after.text,
@@ -97,6 +101,13 @@ def number_of(address: str, before: Value | None, after: Value | None) -> Number
         percent="" if noise else percent_of(before, after),
         note=LAST_FIGURES if noise else _note(before, after),
     )
+
+
+def _sort(before: Value, after: Value) -> Sort:
+    """What became of a value that stands on both sides."""
+    if bits_of(before) != bits_of(after):
+        return Sort.MOVED
+    return Sort.STILL if before.text == after.text else Sort.REWRITTEN
 
 
 def _note(before: Value, after: Value) -> str:

@@ -9,7 +9,7 @@ from garboard.calc.value import Requirement, Value
 from garboard.changes.behind import Behind
 from garboard.changes.comparison import Alone, Input, Limit, Number, Sort
 from garboard.changes.differences import change_of, show_change
-from garboard.changes.numbers import bits_of
+from garboard.changes.numbers import bits_of, number_of
 from garboard.changes.replay import Trial
 from garboard.changes.requirements import margin_words
 
@@ -56,7 +56,7 @@ def balanced_numbers(old: Book, new: Book, trials: Sequence[Trial]) -> Iterator[
     )
     for address in moved:
         before, after = old.values[address], new.values.get(address)
-        if after is None or bits_of(before) != bits_of(after) or before.text != after.text:
+        if after is None or number_of(address, before, after):
             continue
         number = Number(
             address=address,

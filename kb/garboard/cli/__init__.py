@@ -19,7 +19,7 @@ from garboard.cli.binder import add_binder, binder
 from garboard.cli.edition import add_edition, edition
 from garboard.cli.intake import add_intake, intake
 from garboard.cli.isolate import add_isolate, isolate
-from garboard.cli.numbers import trace, value
+from garboard.cli.numbers import add_numbers, trace, value
 from garboard.cli.pack import add_pack, pack
 from garboard.cli.refresh import add_refresh, refresh
 from garboard.cli.sign import add_sign, sign
@@ -28,7 +28,7 @@ from garboard.errors import Diagnostic, GarboardError, Severity
 from garboard.handbook import read_book
 from garboard.names import nearest
 from garboard.reading.corroboration import corroborate
-from garboard.reading.history import read_log
+from garboard.reading.history import read_history
 from garboard.reading.new_record import new_record
 from garboard.reading.start import start_handbook
 from garboard.records.kinds import BY_NAME
@@ -117,17 +117,7 @@ def _parser() -> argparse.ArgumentParser:
     one.add_argument("--title", default="", help="a noun phrase without a verdict")
     add_folder(one)
 
-    one = add_command(commands, "value", value, "a number with its range and source")
-    one.add_argument("address", help="such as receiver-sizing.n, SA-RV-001.set or site.atmosphere")
-    one.add_argument(
-        "--in", dest="unit", default="", help="show it in another unit, such as psi(g)"
-    )
-    add_folder(one)
-
-    one = add_command(commands, "trace", trace, "what feeds a number, and what it feeds")
-    one.add_argument("address", help="such as receiver-sizing.n")
-    add_folder(one)
-
+    add_numbers(commands)
     add_isolate(commands)
     add_refresh(commands)
     add_sign(commands)
@@ -144,7 +134,7 @@ def check(args: argparse.Namespace) -> int:
     folder = content_folder(args.folder)
     book = read_book(folder)
     found = judge(book, RULES)
-    told = corroborate(book.content, read_log(folder)) if args.history else None
+    told = corroborate(book.content, read_history(folder)) if args.history else None
     past = told.found if told else ()
     if args.format == "json":
         print(json.dumps([one.as_data() for one in (*found, *past)], indent=1, ensure_ascii=False))

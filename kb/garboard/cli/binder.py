@@ -1,13 +1,12 @@
 """`garboard binder`: the book of a system or of the vessel on paper."""
 
 import argparse
-from importlib.metadata import entry_points
 from pathlib import Path
 from typing import cast
 
 from garboard.cli.arguments import add_command, add_folder, content_folder
+from garboard.cli.drawers import who_draws
 from garboard.editions.binder import Binder, bind
-from garboard.errors import GarboardError
 from garboard.views.binder_plan import BinderOrder
 
 __all__ = ["GROUP", "add_binder", "binder"]
@@ -40,19 +39,7 @@ def add_binder(commands: "argparse._SubParsersAction[argparse.ArgumentParser]") 
 def binder(args: argparse.Namespace) -> int:
     """Write it and say what was written; 2 where it cannot be made, or not be printed."""
     order = BinderOrder(args.system, args.size, args.pdf, args.cards)
-    for line in bind(content_folder(args.folder), order, args.to, _binder(), args.edition):
+    draws = cast("Binder", who_draws(GROUP, "binders"))
+    for line in bind(content_folder(args.folder), order, args.to, draws, args.edition):
         print(line)
     return 0
-
-
-def _binder() -> Binder:
-    """Who draws it.
-
-    Raises:
-        GarboardError: Nobody has offered to.
-    """
-    for entry in sorted(entry_points(group=GROUP), key=lambda one: one.name):
-        return cast("Binder", entry.load())
-    raise GarboardError(
-        f"nothing is installed that draws binders (entry point group {GROUP}); install garboard anew"
-    )

@@ -6,12 +6,26 @@ from collections.abc import Callable, Iterable, Iterator
 from garboard.book import Book
 from garboard.calc.show import show_mover, show_range, show_usual
 from garboard.calc.value import Value
-from garboard.cli.arguments import content_folder
+from garboard.cli.arguments import add_command, add_folder, content_folder
 from garboard.errors import GarboardError
 from garboard.handbook import read_book
 from garboard.names import nearest
 
-__all__ = ["trace", "value"]
+__all__ = ["add_numbers", "trace", "value"]
+
+
+def add_numbers(commands: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+    """Declare the commands."""
+    one = add_command(commands, "value", value, "a number with its range and source")
+    one.add_argument("address", help="such as receiver-sizing.n, SA-RV-001.set or site.atmosphere")
+    one.add_argument(
+        "--in", dest="unit", default="", help="show it in another unit, such as psi(g)"
+    )
+    add_folder(one)
+
+    one = add_command(commands, "trace", trace, "what feeds a number, and what it feeds")
+    one.add_argument("address", help="such as receiver-sizing.n")
+    add_folder(one)
 
 
 def value(args: argparse.Namespace) -> int:

@@ -1,15 +1,14 @@
 """The verb that publishes an edition: its site is drawn by whoever has offered to."""
 
 import argparse
-from importlib.metadata import entry_points
 from pathlib import Path
 from typing import cast
 
 from garboard.cli.arguments import add_folder, content_folder
+from garboard.cli.drawers import who_draws
 from garboard.editions.manifest import MANIFEST
 from garboard.editions.publish import Publisher
 from garboard.editions.publish import publish as publish_edition
-from garboard.errors import GarboardError
 
 __all__ = ["GROUP", "add_publish", "publish"]
 
@@ -36,7 +35,8 @@ def publish(args: argparse.Namespace) -> int:
     """Write the site of an edition, sealed; 2 where it cannot be made as it was issued."""
     folder = content_folder(args.folder)
     settings = args.settings or _beside(folder)
-    done = publish_edition(folder, args.number, args.to, _publisher(), settings)
+    publisher = cast("Publisher", who_draws(GROUP, "a site"))
+    done = publish_edition(folder, args.number, args.to, publisher, settings)
     edition = done.edition
     print(f"edition {edition.number} of {edition.issued}, valid until {edition.valid_until}")
     if done.otherwise:
@@ -53,16 +53,3 @@ def publish(args: argparse.Namespace) -> int:
 def _beside(folder: Path) -> Path | None:
     found = folder.resolve().parent / SETTINGS
     return found if found.is_file() else None
-
-
-def _publisher() -> Publisher:
-    """Who draws the site.
-
-    Raises:
-        GarboardError: Nobody has offered to.
-    """
-    for entry in sorted(entry_points(group=GROUP), key=lambda one: one.name):
-        return cast("Publisher", entry.load())
-    raise GarboardError(
-        f"nothing is installed that draws a site (entry point group {GROUP}); install garboard anew"
-    )

@@ -6,8 +6,6 @@ did not speak before, nothing is written: a line that should not stand is never 
 
 import argparse
 import re
-import sys
-from collections import Counter
 from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date
@@ -16,6 +14,7 @@ from pathlib import Path
 from garboard.book import Book, with_signed
 from garboard.cli.arguments import add_command, add_folder, content_folder
 from garboard.cli.confirm import confirmed
+from garboard.cli.refusal import newly_found, say_refused
 from garboard.cli.sign_status import sign_status
 from garboard.cli.signable import find_signable
 from garboard.cli.signed_words import day_of, one_of, person_of
@@ -106,12 +105,9 @@ def sign(args: argparse.Namespace) -> int:
         line = _proved(name_of(thing), replace(line, digest=cover.whole), args.key)
     if not reads_back(line):
         raise GarboardError("the words hold signs that cannot be written; leave them out")
-    against = list(_newly_found(book, thing, line))
-    if against:
-        print(f"garboard: {name_of(thing)} is not signed; nothing was written", file=sys.stderr)
-        for item in against:
-            print(f"  {item.text} [{item.code}]\n    help: {item.help}", file=sys.stderr)
-        return 2
+    key, signed = name_of(thing), with_signed(book, as_signed(thing, line))
+    if against := list(newly_found(_asked(book, key), _asked(signed, key))):
+        return say_refused(key, against)
     for said in _told(thing, line, cover):
         print(said)
     if args.dry_run:
@@ -196,20 +192,6 @@ def _parts(text: str) -> tuple[str, ...]:
 
 def _plain(text: str | None) -> str | None:
     return re.sub(r"\s+", " ", text).strip() or None if text else None
-
-
-def _newly_found(book: Book, thing: Signed, line: SignOff) -> Iterator[Diagnostic]:
-    """What the rules say of the record with the line in it, and did not say without.
-
-    They are counted and not compared: a second line may have the very fault of a first.
-    """
-    key = name_of(thing)
-    known = Counter((one.code, one.text) for one in _asked(book, key))
-    for one in _asked(with_signed(book, as_signed(thing, line)), key):
-        if known[one.code, one.text]:
-            known[one.code, one.text] -= 1
-        else:
-            yield one
 
 
 def _asked(book: Book, key: str) -> Iterator[Diagnostic]:

@@ -4,13 +4,12 @@ Such a line carries no digest: it is one person's word on how far a system is, a
 """
 
 import argparse
-import sys
-from collections import Counter
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 
 from garboard.book import Book
+from garboard.cli.refusal import newly_found, say_refused
 from garboard.cli.signed_words import day_of, one_of, person_of
 from garboard.errors import Diagnostic, GarboardError
 from garboard.records.signoff import Capacity, SignOff
@@ -38,16 +37,11 @@ def sign_status(book: Book, system: System, args: argparse.Namespace, folder: Pa
     """
     line = _line(book, system, args)
     moved = replace(system, status=ServiceStatus(str(line.to)), signed=(*system.signed, line))
-    against = list(_newly_found(book, moved))
-    person = book.content.people[line.by]
-    lacks = person.lacks(line.capacity, system.code)
+    signed = _with_system(book, moved)
+    against = list(newly_found(_asked(book, system.code), _asked(signed, system.code)))
+    lacks = book.content.people[line.by].lacks(line.capacity, system.code)
     if against or lacks:
-        print(f"garboard: {system.code} is not signed; nothing was written", file=sys.stderr)
-        if lacks:
-            print(f"  {line.by} may not {lacks}", file=sys.stderr)
-        for item in against:
-            print(f"  {item.text} [{item.code}]\n    help: {item.help}", file=sys.stderr)
-        return 2
+        return say_refused(system.code, against, f"{line.by} may not {lacks}" if lacks else "")
     print(f"{system.code}: {system.title}")
     print(f"Signed as {line.capacity} by {line.by} on {line.on}")
     print(f"  status: {system.status} -> {line.to}")
@@ -72,16 +66,6 @@ def _line(book: Book, system: System, args: argparse.Namespace) -> SignOff:
         on=day_of(book, args.on),
         to=str(one_of(tuple(ServiceStatus), args.to, "status")),
     )
-
-
-def _newly_found(book: Book, moved: System) -> Iterator[Diagnostic]:
-    """What the rules about states say with the line, and did not say without."""
-    known = Counter(item.text for item in _asked(book, moved.code))
-    for item in _asked(_with_system(book, moved), moved.code):
-        if known[item.text]:
-            known[item.text] -= 1
-        else:
-            yield item
 
 
 def _asked(book: Book, code: str) -> Iterator[Diagnostic]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from garboard.calc.value import ASSUMED
 from garboard.correspondence.matter import hazards_of
 from garboard.correspondence.pack import Line, Part, Sort, fact, say
 from garboard.correspondence.reach import moved_words
@@ -111,7 +112,7 @@ def _asked(subject: Subject) -> Iterator[str]:
     for one in unchecked(subject):
         yield f"Nobody has checked: {one}. Can you?"
     for number in subject.numbers:
-        if number.guess == "assumed":
+        if number.guess == ASSUMED:
             yield f"{number.address} is assumed ({number.after}): is that on the safe side?"
         elif number.guess.startswith("rests on"):
             yield f"{number.address} {number.guess}: is that on the safe side?"

@@ -3,8 +3,9 @@
 from collections.abc import Iterable, Iterator
 
 from garboard.book import Book
+from garboard.calc.value import ASSUMED
 from garboard.changes.comparison import Caution
-from garboard.correspondence.moved_numbers import MovedNumber
+from garboard.correspondence.figures import Figure
 from garboard.correspondence.pack import Line, Part, Sort, fact, point, say
 from garboard.correspondence.subject import Subject
 from garboard.correspondence.weakened import Shifted
@@ -40,7 +41,7 @@ def numbers(subject: Subject) -> Part:
     return Part("Numbers, most margin lost first", tuple(lines), cut=6)
 
 
-def _figures(number: int, one: MovedNumber) -> Line:
+def _figures(number: int, one: Figure) -> Line:
     cells = [
         ("before", one.before or "no before"),
         ("after", one.after),
@@ -57,9 +58,8 @@ def _figures(number: int, one: MovedNumber) -> Line:
             ("stands", one.verdict or "not asked any more"),
         ]
     if one.guess:
-        cells.append(("take care", one.guess.upper() if one.guess == "assumed" else one.guess))
-    name = f"{number}. {one.address}" + (f", {one.label}" if one.label else "")
-    return Line(Sort.FIGURES, name, cells=tuple(cells))
+        cells.append(("take care", one.guess.upper() if one.guess == ASSUMED else one.guess))
+    return Line(Sort.FIGURES, f"{number}. {one.name}", cells=tuple(cells))
 
 
 def rests_on_it(subject: Subject) -> Part:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from garboard.book import Book
 from garboard.changes.touched import Touched, touched_by
 from garboard.correspondence.before import Before
-from garboard.correspondence.moved_numbers import MovedNumber, moved_numbers
+from garboard.correspondence.figures import Figure, figures_of
 from garboard.correspondence.weakened import Shifted, gone_with, shifted
 from garboard.records.alarm import Alarm
 from garboard.records.base import Record, bare_id
@@ -34,7 +34,7 @@ class Subject:
     tags: tuple[str, ...]
     """Parts that it is about by its own words, or whose numbers it moves."""
     touched: Touched
-    numbers: tuple[MovedNumber, ...]
+    numbers: tuple[Figure, ...]
     still: int
     """How many more numbers rest on it and did not move."""
     shifts: tuple[Shifted, ...]
@@ -67,7 +67,7 @@ def subject_of(book: Book, thing: Signed, before: Before) -> Subject:
     tags = list(dict.fromkeys(tags))
     touched = _with_named(book, touched_by(book, moves, (name_of(thing), *tags)), named)
     looked_at = dict.fromkeys((*moves, *touched.values, *cover.values))
-    numbers = moved_numbers(before.book, book, looked_at)
+    numbers = figures_of(before.book, book, looked_at)
     told = _worth_showing(numbers, before, moves, cover)
     left = len(numbers) - len(told)
     old = None if before.put_back else before.book
@@ -124,8 +124,8 @@ def _direct(book: Book, thing: Signed) -> Iterator[str]:
 
 
 def _worth_showing(
-    numbers: tuple[MovedNumber, ...], before: Before, moves: tuple[str, ...], cover: Cover
-) -> tuple[MovedNumber, ...]:
+    numbers: tuple[Figure, ...], before: Before, moves: tuple[str, ...], cover: Cover
+) -> tuple[Figure, ...]:
     """Those that moved, are moved by it or stand in its words; with no before also what has a limit."""
     own = {*moves, *cover.values}
     blind = before.book is None

@@ -24,8 +24,10 @@ from garboard.records.edition import (
     IssuedText,
     IssuedValue,
 )
+from garboard.records.pages import WrittenPage
 from garboard.records.signoff import SignOff
 from garboard.records.standing import kind_name, state_of
+from garboard.records.system import System
 from garboard.review.canonical import whole_digest
 from garboard.review.covers import name_of
 from garboard.review.kept import kept_words, signed_line
@@ -60,19 +62,9 @@ def freeze(handbook: Handbook, files: Files, by: str, valid_until: date, ends: s
             previous=before.seal if before else "",
             vessel=content.vessel.vessel,
             defers_to=content.vessel.defers_to,
-            systems={
-                code: IssuedSystem(
-                    title=one.title, status=str(book.status_of(code)), signed=_signed(one.signed)
-                )
-                for code, one in book.systems.items()
-            },
+            systems={code: _system(book, one) for code, one in book.systems.items()},
             records={key: _record(one) for key, one in book.records.items()},
-            written={
-                one.where.path: IssuedText(
-                    page=str(one.page or ""), system=one.system, signed=_signed(one.signed)
-                )
-                for one in content.pages
-            },
+            written={one.where.path: _written(one) for one in content.pages},
             components={tag: whole_digest(part) for tag, part in book.components.items()},
             values={
                 address: IssuedValue(text=one.text, label=one.label, given=one.given)
@@ -98,6 +90,15 @@ def freeze(handbook: Handbook, files: Files, by: str, valid_until: date, ends: s
             },
         )
     )
+
+
+def _system(book: Book, system: System) -> IssuedSystem:
+    status = str(book.status_of(system.code))
+    return IssuedSystem(title=system.title, status=status, signed=_signed(system.signed))
+
+
+def _written(page: WrittenPage) -> IssuedText:
+    return IssuedText(page=str(page.page or ""), system=page.system, signed=_signed(page.signed))
 
 
 def page_digest(page: Page) -> str:

@@ -10,7 +10,7 @@ from datetime import date, timedelta
 
 from garboard.errors import Diagnostic, Severity, Where
 from garboard.reading.content import Content, Stub
-from garboard.reading.history import Log
+from garboard.reading.history import History
 from garboard.reading.kept_facts import Fact, facts_of, now_said, plain
 from garboard.reading.past import Commit, read_past
 from garboard.reading.record_file import read_markdown
@@ -63,44 +63,44 @@ class _Gathered:
     """Of each commit."""
 
 
-def corroborate(content: Content, log: Log) -> Corroboration:
+def corroborate(content: Content, history: History) -> Corroboration:
     """Hold the records against the history of their files.
 
     Args:
         content: As it was read, committed or not.
-        log: What git says.
+        history: What git says.
 
     Returns:
         How far back the history is known; then what it held and the content no longer says, a vanished
         record as a HOLD, and signatures whose day does not fit that of their commit.
     """
-    if log.why_not:
-        return Corroboration(f"unknown: {log.why_not}")
+    if history.why_not:
+        return Corroboration(f"unknown: {history.why_not}")
     gathered = _Gathered()
-    for commit in read_past(log):
+    for commit in read_past(history):
         gathered.days.append(commit.days)
         _gather(gathered, commit)
     found = [*_vanished(content, gathered), *_lost(content, gathered)]
     if content.vessel.as_of is None:
-        found += _days(content, gathered, log)
+        found += _days(content, gathered, history)
     left = len(found) - MOST
     if left > 0:
         text = f"{left} more of the same"
         more = Diagnostic(Where("handbook.yml"), Severity.NOTE, text, "mend the first", CODE)
         found = [*found[:MOST], more]
-    return Corroboration(_reach(gathered, log), tuple(found))
+    return Corroboration(_reach(gathered, history), tuple(found))
 
 
-def _reach(gathered: _Gathered, log: Log) -> str:
+def _reach(gathered: _Gathered, history: History) -> str:
     """From which day on the history is known."""
-    read = gathered.days if log.whole else gathered.days[:-1]  # the last one was cut off
+    read = gathered.days if history.whole else gathered.days[:-1]  # the last one was cut off
     since = min((day for days in read for day in days), default=None)
     if since is None:
         nothing = "nothing of the content was ever committed"
-        return f"unknown: {nothing if log.whole else 'there is too much of it'}"
-    if log.shallow:
+        return f"unknown: {nothing if history.whole else 'there is too much of it'}"
+    if history.shallow:
         return f"known from {since} on; the clone is shallow, what was before is unknown"
-    if not log.whole:
+    if not history.whole:
         return f"known from {since} on; there is too much of it, what was before is unknown"
     return f"known from {since} on, when the first of these files was committed"
 
@@ -177,22 +177,23 @@ def _readable(content: Content, record: Record) -> bool:
     return not record.unread and record.where.path not in {one.where.path for one in content.stubs}
 
 
-def _days(content: Content, gathered: _Gathered, log: Log) -> Iterator[Diagnostic]:
+def _days(content: Content, gathered: _Gathered, history: History) -> Iterator[Diagnostic]:
     """Signatures that came before their day, or long after it."""
     late: dict[str, list[tuple[str, Fact]]] = {}
     commits: dict[str, Commit] = {}
+    told_all = history.whole and not history.shallow
     for (name, fact), commit in sorted(gathered.arrived.items(), key=lambda one: _order(*one[0])):
         record, line = content.records.get(name), fact.line
         if record is None or line is None or fact not in _facts(record):
             continue
-        if commit.first and log.shallow:
+        if commit.first and history.shallow:
             continue
         if line.on - commit.last_day > DATE_LINE:
             text = f"{name}: {fact.what} came with {commit}, before its day"
             cure = "correct the day, or say in the record how it came to be written ahead"
             where = record.place("signed")
             yield Diagnostic(where, Severity.WARN, text, cure, CODE, name)
-        elif log.whole and not log.shallow and commit.days and commit.first_day - line.on > LATE:
+        elif told_all and commit.days and commit.first_day - line.on > LATE:
             commits[commit.name] = commit
             late.setdefault(commit.name, []).append((name, fact))
     for key, them in late.items():

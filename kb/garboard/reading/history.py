@@ -14,7 +14,7 @@ import threading
 from dataclasses import dataclass
 from pathlib import Path
 
-__all__ = ["Answered", "Log", "ask", "find_program", "read_log"]
+__all__ = ["Answered", "History", "ask", "find_program", "read_history"]
 
 GIT = "git"
 MOST = 32_000_000
@@ -72,7 +72,7 @@ class Answered:
 
 
 @dataclass(frozen=True, slots=True)
-class Log:
+class History:
     """What git says of a folder."""
 
     text: bytes = b""
@@ -142,8 +142,8 @@ def _read(running: "subprocess.Popen[bytes]", most: int) -> tuple[bytes, bool]:
     return bytes(read), True
 
 
-def read_log(folder: Path, most: int = MOST) -> Log:
-    """The log of a content folder, newest first, with each Markdown file before and after.
+def read_history(folder: Path, most: int = MOST) -> History:
+    """The history of a content folder, newest first, with each Markdown file before and after.
 
     Args:
         folder: The content folder, in a repository whose root may lie elsewhere.
@@ -151,23 +151,23 @@ def read_log(folder: Path, most: int = MOST) -> Log:
     """
     tool = find_program(GIT)
     if tool is None:
-        return Log(why_not="git is not on this machine")
+        return History(why_not="git is not on this machine")
     steer = [one for name, value in SETTINGS.items() for one in ("-c", f"{name}={value}")]
     git = [tool, "-C", str(folder.resolve()), *ALONE, *steer]
     where = ask(
         [*git, "rev-parse", "--is-shallow-repository"], patience=LONGEST, surroundings=_own()
     )
     if where.status != 0:
-        return Log(why_not=_why(where))
+        return History(why_not=_why(where))
     mark = secrets.token_hex(16)
     # Commits are told by hash and days alone: names and messages are anybody's words.
     form = f"--format=tformat:{mark} %H %aI %cI %P"
     words = [*git, "log", *SHOWN, form, "HEAD", "--", "*.md"]
     done = ask(words, patience=LONGEST, most=most, surroundings=_own())
     if done.status not in (0, None) or (done.status is None and not done.out):
-        return Log(why_not=_why(done))
+        return History(why_not=_why(done))
     shallow = where.out.strip() == b"true"
-    return Log(done.out, mark, shallow, done.whole)
+    return History(done.out, mark, shallow, done.whole)
 
 
 def _why(done: Answered) -> str:

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from datetime import date
 
-from garboard.reading.history import Log
+from garboard.reading.history import History
 
 __all__ = ["Commit", "Touched", "read_past"]
 
@@ -63,10 +63,10 @@ class Commit:
         return f"commit {self.name[:10]}{day}"
 
 
-def read_past(log: Log) -> Iterator[Commit]:
-    """Every commit of a log, newest first; a file that was cut off is left out."""
-    lines = iter(log.text.split(b"\n"))
-    mark, commit = log.mark.encode(), None
+def read_past(history: History) -> Iterator[Commit]:
+    """Every commit of a history, newest first; a file that was cut off is left out."""
+    lines = iter(history.text.split(b"\n"))
+    mark, commit = history.mark.encode(), None
     old = new = b""
     for line in lines:
         if mark and line.startswith(mark):

@@ -6,6 +6,7 @@ names the sources, each with its clause.
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 
 from garboard.calc.quantity import read_quantity
 from garboard.calc.value import Citation, Given
@@ -41,18 +42,7 @@ def read_given(text: str, where: Where, address: str, about: str) -> Given:
     if found:
         place = Where(where.path, where.line, where.column + found.start("sources"))
         sources = tuple(read_citations(found["sources"], place))
-    return Given(
-        address=address,
-        si=quantity.si,
-        low=quantity.low,
-        high=quantity.high,
-        unit=quantity.unit,
-        type=quantity.type,
-        shown=quantity.shown,
-        where=where,
-        tolerance=quantity.tolerance,
-        sources=sources,
-    )
+    return replace(quantity.given(address, where), sources=sources)
 
 
 def read_citations(text: str, where: Where) -> Iterator[Citation]:

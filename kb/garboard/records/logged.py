@@ -146,15 +146,4 @@ def log_values(log: Log, test: str) -> Iterator[tuple[str, Given]]:
 
 
 def _given(text: str, where: Where, address: str) -> Given:
-    found = read_quantity(text, where, address.partition(".")[0])
-    return Given(
-        address,
-        found.si,
-        found.low,
-        found.high,
-        found.unit,
-        found.type,
-        found.shown,
-        where,
-        found.tolerance,
-    )
+    return read_quantity(text, where, address.partition(".")[0]).given(address, where)

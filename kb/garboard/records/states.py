@@ -20,7 +20,6 @@ __all__ = [
     "at_rest",
     "legal_moves",
     "start_state",
-    "states_of",
 ]
 
 LAPSED = "lapsed"
@@ -93,11 +92,6 @@ def start_state(kind: str) -> str:
     'raised'
     """
     return MACHINES[kind].start
-
-
-def states_of(kind: str) -> tuple[str, ...]:
-    """Every state a record of this kind can stand in, from the start on."""
-    return MACHINES[kind].states
 
 
 def at_rest(kind: str, state: str) -> bool:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from garboard.book import Book
 from garboard.calc.kinds import Type
-from garboard.calc.value import Value
+from garboard.calc.value import ASSUMED, Value
 from garboard.errors import Where
 from garboard.names import is_tag
 from garboard.records.alarm import Alarm
@@ -15,7 +15,6 @@ from garboard.records.figure import figure_of
 from garboard.records.inspection import PlanLine, Test
 from garboard.records.installed import changes_of_value
 from garboard.records.standing import is_live
-from garboard.rules.upstream import ASSUMED
 
 __all__ = ["Double", "Said", "doubles"]
 

@@ -25,7 +25,7 @@ def path_diagnostics(
             if found.code == code and not (said and said(found)):
                 about = _owner(surveyed.plant, found)
                 yield Diagnostic(
-                    found.where,
+                    found.of.where,
                     found.level.severity,
                     found.text,
                     found.help,

@@ -4,13 +4,13 @@ from collections.abc import Collection
 from dataclasses import dataclass
 
 from garboard.book import Book
+from garboard.calc.value import ASSUMED
 from garboard.names import is_identifier, is_record_id, nearest
 from garboard.records.base import bare_id
 from garboard.records.relations import Names
 
 __all__ = ["Register", "register_of"]
 
-ASSUMED = "assumed"
 """Stands in place of a source where nobody has read the number anywhere."""
 
 

@@ -43,7 +43,7 @@ def check(book: Book) -> Iterator[Diagnostic]:
             told.add((pair.lower.value.where, pair.upper.tag))
             yield _found(pair)
     yield from path_diagnostics(
-        book, CODE, lambda found: any((found.where, tag) in told for tag in found.at_fault)
+        book, CODE, lambda found: any((found.of.where, tag) in told for tag in found.at_fault)
     )
 
 

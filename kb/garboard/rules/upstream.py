@@ -3,12 +3,10 @@
 from collections.abc import Iterable, Iterator
 
 from garboard.book import Book
-from garboard.calc.value import Citation, Value
+from garboard.calc.value import ASSUMED, Citation, Value
 from garboard.records.vessel import Seen
 
 __all__ = ["feeding", "guessed", "is_input"]
-
-ASSUMED = "assumed"
 
 
 def feeding(book: Book, addresses: Iterable[str]) -> Iterator[Value]:

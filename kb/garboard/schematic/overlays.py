@@ -83,12 +83,12 @@ def finding_overlay(plant: Plant, found: PathFinding) -> Overlay:
     marks: dict[str, Mark] = {}
     marks |= dict.fromkeys(found.at_fault, Mark.FAULT)
     marks |= dict.fromkeys((found.about, *found.endangers), Mark.DANGER)
-    marks |= dict.fromkeys(found.shut, Mark.SHUT) | dict.fromkeys(found.open, Mark.OPEN)
-    marks |= {tag: Mark.TURNED for tag, _ in found.turned}
-    positions = _shown(plant, found.open, found.shut) | dict(found.turned)
+    marks |= dict.fromkeys(found.line.shut, Mark.SHUT) | dict.fromkeys(found.line.open, Mark.OPEN)
+    marks |= {tag: Mark.TURNED for tag, _ in found.line.turned}
+    positions = _shown(plant, found.line.open, found.line.shut) | dict(found.line.turned)
     header = plant.headers.get(found.about)
     nodes = (*found.nodes, *(() if header is None else (header,)))
-    drawn = (f"As drawn here: {found.positions}",) if found.positions else ()
+    drawn = (f"As drawn here: {found.line.words}",) if found.line.words else ()
     return Overlay(
         name=f"finding-{found.fingerprint}",
         title="What the check found",

@@ -22,11 +22,10 @@ from garboard.schematic.sheet import TEXT, Placed, Sheet
 from garboard.schematic.title_block import TitleBlock, draw_title_block, title_cells
 from garboard.systems.plant import Plant
 
-__all__ = ["DrawnSheet", "as_file", "base_id", "draw_sheet", "paper_parts"]
+__all__ = ["DrawnSheet", "base_id", "draw_sheet", "paper_parts"]
 
 MARGIN = 12
 """Round the foot of a sheet, in drawing units."""
-NAMESPACE = "http://www.w3.org/2000/svg"
 PAPER_HIGH = 705
 """So many drawing units are 160 mm where letters of 14 units are 9 points high: an A4 sheet across."""
 OVERLAP = 84
@@ -124,11 +123,6 @@ def paper_parts(sheet: Sheet, whole: DrawnSheet) -> tuple[DrawnSheet, ...]:
             DrawnSheet(f'<svg class="schematic-sheet" id="{name}" {frame}>{use}</svg>', name, high)
         )
     return tuple(drawn)
-
-
-def as_file(svg: str) -> str:
-    """A drawing as a file of its own, which says what it is written in; in a page it must name no address."""
-    return svg.replace("<svg ", f'<svg xmlns="{NAMESPACE}" ', 1)
 
 
 def _foot(

@@ -10,12 +10,15 @@ from enum import StrEnum
 
 from garboard.errors import Severity, Where
 from garboard.systems.line_up import LineUp
+from garboard.systems.plant import Plant
 
-__all__ = ["GRADED", "Level", "PathFinding"]
+__all__ = ["GRADED", "About", "Level", "PathFinding", "about"]
 
 GRADED = "graded"
 """`BINDS_FROM` of a rule that binds by the level of what it finds: a danger from a sketch on, a warning from
 building, a note from the tests."""
+ANYHOW = LineUp()
+"""However the valves stand."""
 
 
 class Level(StrEnum):
@@ -51,6 +54,29 @@ SEVERITIES = {
 }
 
 
+@dataclass(frozen=True, slots=True)
+class About:
+    """The part in danger."""
+
+    system: str
+    """Its code."""
+    name: str
+    """Full tag of the part, or the name of a header."""
+    where: Where
+    """Where it is written, or the setting of it that is wrong."""
+
+
+def about(plant: Plant, tag: str, where: Where | None = None) -> About:
+    """What a finding is about.
+
+    Args:
+        plant: The plant.
+        tag: Full tag of a part of it; with a place also the name of a header.
+        where: The place to point at; that of the part where left out.
+    """
+    return About(plant.system.code, tag, where or plant.components[tag].where)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PathFinding:
     """One finding of one check, about one part or pipe."""
@@ -58,21 +84,13 @@ class PathFinding:
     code: str
     """Of the rule: `relief-cut-off`."""
     level: Level
-    system: str
-    about: str
-    """Full tag of the part in danger, or the name of a header."""
+    of: About
     text: str
     """What is, lower case, no full stop, tags in full."""
     help: str
     """Starts with a verb; offers the honest second way out."""
-    where: Where
-    """Where the part that it is about is written."""
-    shut: tuple[str, ...] = ()
-    """Valves that must be shut for it to happen; full tags, in file order."""
-    open: tuple[str, ...] = ()
-    """Valves that must be open."""
-    turned: tuple[tuple[str, str], ...] = ()
-    """Valves that are turned, and to what."""
+    line: LineUp = ANYHOW
+    """How the valves must stand for it to happen."""
     locks: tuple[str, ...] = ()
     """Locked valves that it hangs on: it cannot happen while they stay."""
     at_fault: tuple[str, ...] = ()
@@ -85,21 +103,21 @@ class PathFinding:
     """The numbers compared, as written, with what they are: `SA-AR-001 rated 33 bar(g)`."""
 
     @property
+    def about(self) -> str:
+        """Full tag of the part in danger, or the name of a header."""
+        return self.of.name
+
+    @property
     def fingerprint(self) -> str:
         """Sixteen hexadecimal signs over all that decides: not the words, the place or the way."""
         parts = (
             self.code,
             self.level,
-            self.system,
-            self.about,
-            *("|".join(tags) for tags in (sorted(self.shut), sorted(self.open))),
-            "|".join(f"{tag}={position}" for tag, position in sorted(self.turned)),
+            self.of.system,
+            self.of.name,
+            *("|".join(tags) for tags in (sorted(self.line.shut), sorted(self.line.open))),
+            "|".join(f"{tag}={position}" for tag, position in sorted(self.line.turned)),
             *("|".join(sorted(tags)) for tags in (self.locks, self.at_fault, self.endangers)),
             "|".join(sorted(self.numbers)),
         )
         return hashlib.sha256("\n".join(parts).encode()).hexdigest()[:16]
-
-    @property
-    def positions(self) -> str:
-        """The valve positions that cause it, in words; empty where none do."""
-        return LineUp(self.open, self.shut, self.turned).words

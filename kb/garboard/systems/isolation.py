@@ -99,11 +99,6 @@ class Isolation:
         return tuple(tag for tag in self.beside if tag not in bleeds and tag not in self.shows)
 
     @property
-    def alive(self) -> tuple[str, ...]:
-        """Every store that stays alive and that some way leads to."""
-        return tuple(one.store.tag for one in self.blocks)
-
-    @property
     def watch(self) -> Mapping[str, tuple[str, ...]]:
         """What fills it again by a small leak: each point that stands alone, with the stores behind it."""
         single = {one.store.tag for one in self.blocks if one.count == 1}

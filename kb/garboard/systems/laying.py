@@ -138,6 +138,13 @@ class _Laying:
         """Make two joints one node."""
         self.parent[self.root(other)] = self.root(one)
 
+    def at_nodes(self) -> tuple[tuple[Joint, ...], ...]:
+        """What stands at each node, in the order in which the connections first name it."""
+        found: dict[Joint, list[Joint]] = {}
+        for joint in list(self.parent):
+            found.setdefault(self.root(joint), []).append(joint)
+        return tuple(map(tuple, found.values()))
+
     def finish(self, values: Mapping[str, Value]) -> Plant:
         """The graph."""
         named = {joint.name for joint in self.parent if joint.joins is Joins.PART}
@@ -149,15 +156,9 @@ class _Laying:
             for port in BEHAVIOURS[self.known[tag].kind].ports:
                 if not BEHAVIOURS[self.known[tag].kind].any_port:
                     self.root(Joint(Joins.PART, tag, port))
-        numbers: dict[Joint, int] = {}
-        joints: list[list[Joint]] = []
-        for joint in list(self.parent):
-            root = self.root(joint)
-            if root not in numbers:
-                numbers[root] = len(joints)
-                joints.append([])
-            joints[numbers[root]].append(joint)
-        nodes = {joint: numbers[self.root(joint)] for joint in self.parent}
+        joints = self.at_nodes()
+        numbers = {joint: number for number, them in enumerate(joints) for joint in them}
+        nodes = {joint: numbers[joint] for joint in self.parent}
         pipes = tuple(_pipe(draft, nodes) for draft in self.pipes)
         joined = {joint for pipe in pipes for joint in (pipe.a, pipe.b)}
         ports: dict[str, dict[str, int]] = {tag: {} for tag in tags}
@@ -182,7 +183,7 @@ class _Laying:
             settings={**settings, **_header_ratings(self.system, headers, values)},
             behaviours={tag: BEHAVIOURS[self.known[tag].kind] for tag in tags},
             pipes=pipes,
-            joints=tuple(tuple(them) for them in joints),
+            joints=joints,
             headers=headers,
             services=_services(self.system, pipes, nodes, len(joints)),
             reliefs=tuple(reliefs_of(parts, settings, joined)),

@@ -112,7 +112,11 @@ def comes_true(
     known = tuple(findings)
     inside = {part.tag for part in plant.parts if not section.nodes.isdisjoint(part.nodes)}
     shut = {plant.parts[number].tag for number in held}
-    found = [one for one in known if one.shut and shut.issuperset(one.shut) and not one.turned]
+    found = [
+        one
+        for one in known
+        if one.line.shut and shut.issuperset(one.line.shut) and not one.line.turned
+    ]
     if any(plant.parts[number].locked not in (None, at) for number, at in held.items()):
         found += _asked_again(plant, held, known, checks)
     told = (one for one in found if one.about not in inside)

@@ -62,7 +62,7 @@ def _only_when_free(
         key = (found.code, found.about)
         gravest[key] = min(gravest.get(key, 9), found.level.rank)
     for found in second:
-        named = (*found.open, *found.shut, *(tag for tag, _ in found.turned))
+        named = found.line.tags
         locks = tuple(tag for tag in dict.fromkeys(named) if tag in locked) or tuple(sorted(locked))
         if found.level.rank < gravest.get((found.code, found.about), 9):
             said = " and ".join(locks)

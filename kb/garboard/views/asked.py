@@ -61,19 +61,7 @@ def _asked(
             )
         ),
     )
-    rows = tuple(
-        Row(
-            (
-                (question_of(rule),),
-                cell(book, _answer(surveyed, trace, rule.CODE)),
-                (Link(f"manual/rules/{rule.CODE}", rule.CODE),),
-            ),
-            rule.CODE,
-        )
-        for rule in asking
-    )
-    columns = (Column("question"), Column("answer"), Column("rule"))
-    draft.add(Table("Questions", columns, rows, "no question"))
+    draft.add(_questions(book, asking, surveyed, trace))
     if not surveyed.settled:
         draft.add(
             Paragraph(
@@ -89,6 +77,24 @@ def _asked(
         Paragraph((NOT_CHECKED,), quiet=True),
     )
     return draft
+
+
+def _questions(
+    book: Book, asking: Iterable[ModuleType], surveyed: Survey, trace: LineTrace
+) -> Table:
+    rows = tuple(
+        Row(
+            (
+                (question_of(rule),),
+                cell(book, _answer(surveyed, trace, rule.CODE)),
+                (Link(f"manual/rules/{rule.CODE}", rule.CODE),),
+            ),
+            rule.CODE,
+        )
+        for rule in asking
+    )
+    columns = (Column("question"), Column("answer"), Column("rule"))
+    return Table("Questions", columns, rows, "no question")
 
 
 def _answer(surveyed: Survey, trace: LineTrace, code: str) -> str:

@@ -13,7 +13,7 @@ from garboard.records.edition import Edition, Fired
 from garboard.records.notice_message import standing
 from garboard.records.vessel import Holder
 from garboard.views.draft import Draft
-from garboard.views.inline import cell, day, person
+from garboard.views.inline import cell, day
 from garboard.views.manual import honest_limits
 from garboard.views.page import (
     Bullets,
@@ -30,7 +30,7 @@ from garboard.views.page import (
 )
 from garboard.views.roles import in_roles
 
-__all__ = ["edition_drafts", "edition_key", "holder_place", "is_about_editions"]
+__all__ = ["edition_drafts", "edition_key", "is_about_editions"]
 
 ALL = "editions"
 SHORT = 12
@@ -174,11 +174,6 @@ def _held(holder: Holder | None) -> tuple[Cell, ...]:
         (holder.edition or "not recorded",),
         (holder.acknowledged or "nothing",),
     )
-
-
-def holder_place(book: Book, holder: Holder) -> str:
-    """Where a copy is; a person is named by the role."""
-    return person(book, holder.where) if holder.where in book.content.people else holder.where
 
 
 def _cards(book: Book, edition: Edition) -> Table:

@@ -46,7 +46,7 @@ def _row(book: Book, found: PathFinding, conceded: Mapping[str, str]) -> Row:
         (str(found.level),),
         cell(book, found.about),
         cell(book, found.text),
-        cell(book, found.positions) or ("whatever the valves",),
+        cell(book, found.line.words) or ("whatever the valves",),
         (Link(f"manual/rules/{found.code}", found.code),),
         (found.fingerprint,),
         cell(book, conceded.get(found.fingerprint)) or ("nobody",),

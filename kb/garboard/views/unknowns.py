@@ -92,7 +92,7 @@ def _owner(book: Book, address: str) -> tuple[str, Cell, str]:
 
 def _assumed(book: Book) -> Iterator[Unknown]:
     for value in book.values.values():
-        if any(citation.source == "assumed" for citation in value.sources):
+        if value.assumed:
             code, where, who = _owner(book, value.address)
             yield Unknown(
                 code, "assumed", (shown(book, value.address), f" {value.label}"), where, who

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from garboard.systems.checks.setpoints import crossed_cut_outs
 from garboard.systems.checks.switching import Stop, ordinary
 from garboard.systems.enquiry import Enquiry
-from garboard.systems.finding import Level, PathFinding
+from garboard.systems.finding import Level, PathFinding, about
 from garboard.systems.line_up import line_up, nodes_of
 from garboard.systems.plant import Relief
 from garboard.systems.search import Way, caps_of, highest, way_to
@@ -82,14 +82,11 @@ def _found(enquiry: Enquiry, sees: _Sees) -> PathFinding:
     return PathFinding(
         code=BLOWS,
         level=Level.WARNING,
-        system=plant.system.code,
-        about=relief.tag,
+        of=about(plant, relief.tag, lift.where),
         text=text,
         help=f"{cure}, or set {relief.tag} higher as far as the ratings allow; compare the worse ends "
         "of both tolerances",
-        where=lift.where,
-        open=line.open,
-        turned=line.turned,
+        line=line,
         at_fault=(what,),
         nodes=nodes_of(sees.way, relief.node),
         numbers=(f"{relief.tag} set {lift.text}", f"{what} {name} {number}"),

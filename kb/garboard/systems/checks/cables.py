@@ -6,7 +6,8 @@ from math import inf, prod
 
 from garboard.systems.current import Circuit, Flow, bounds, conducting
 from garboard.systems.enquiry import Enquiry
-from garboard.systems.finding import Level, PathFinding
+from garboard.systems.finding import Level, PathFinding, about
+from garboard.systems.line_up import LineUp
 from garboard.systems.net import Net
 from garboard.systems.plant import Part, Plant
 from garboard.systems.search import Choice
@@ -118,13 +119,10 @@ def _finding(
     return PathFinding(
         code="cable-above-fuse",
         level=Level.DANGER,
-        system=plant.system.code,
-        about=part.tag,
+        of=about(plant, part.tag),
         text=text,
         help=f"{cure}, or correct the rating of {part.tag}",
-        where=plant.components[part.tag].where,
-        open=switches,
-        turned=positions,
+        line=LineUp(open=switches, turned=positions),
         at_fault=(*limits, *made),
         nodes=part.nodes,
         numbers=(f"{part.tag} rated {rated.text}", *numbers),

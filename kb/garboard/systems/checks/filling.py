@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from garboard.records.system import Joins
 from garboard.systems.behaviour import BEHAVIOURS, Passes
 from garboard.systems.enquiry import Enquiry
-from garboard.systems.finding import Level, PathFinding
+from garboard.systems.finding import Level, PathFinding, about
 from garboard.systems.line_up import line_up, nodes_of
 from garboard.systems.medium import Medium, medium_word
 from garboard.systems.net import Through, adjacency
@@ -114,11 +114,9 @@ def _no_way(
     return PathFinding(
         code="cannot-fill",
         level=Level.DANGER,
-        system=plant.system.code,
-        about=tag,
+        of=about(plant, tag),
         text=text,
         help=cure,
-        where=plant.components[tag].where,
         at_fault=tags,
         nodes=(node,),
     )
@@ -133,11 +131,9 @@ def find_no_drain(enquiry: Enquiry) -> Iterator[PathFinding]:
             yield PathFinding(
                 code="no-drain",
                 level=Level.WARNING,
-                system=plant.system.code,
-                about=part.tag,
+                of=about(plant, part.tag),
                 text=f"{part.tag} has no drain valve of its own, so water and oil stay in it",
                 help="fit a drain valve at its lowest point, or say which gas in it leaves no water",
-                where=plant.components[part.tag].where,
                 nodes=part.nodes,
             )
 
@@ -167,14 +163,11 @@ def find_start_air_not_separate(enquiry: Enquiry) -> Iterator[PathFinding]:
         yield PathFinding(
             code="start-air-not-separate",
             level=Level.DANGER,
-            system=plant.system.code,
-            about=user.tag,
+            of=about(plant, user.tag),
             text=f"{machine} can blow straight into {user.tag}{valves}, past every receiver",
             help="take the start air from a receiver that the machine fills by another branch, "
             "or shut that way for good",
-            where=plant.components[user.tag].where,
-            open=lined_up.open,
-            turned=lined_up.turned,
+            line=lined_up,
             at_fault=(machine,),
             nodes=nodes_of(way, node),
         )

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from garboard.systems.enquiry import Enquiry
-from garboard.systems.finding import Level, PathFinding
+from garboard.systems.finding import Level, PathFinding, about
 from garboard.systems.line_up import line_up, nodes_of
 from garboard.systems.medium import Medium
 from garboard.systems.net import Net
@@ -76,13 +76,10 @@ def _finding(enquiry: Enquiry, cost: _Cost, part: Part, begins: str, way: Way) -
     return PathFinding(
         code="back-flooding",
         level=Level.WARNING if only else Level.DANGER,
-        system=plant.system.code,
-        about=part.tag,
+        of=about(plant, part.tag),
         text=text,
         help=cure,
-        where=plant.components[part.tag].where,
-        open=lined_up.open,
-        turned=lined_up.turned,
+        line=lined_up,
         at_fault=only,
         endangers=(part.tag,),
         nodes=nodes_of(way, node),

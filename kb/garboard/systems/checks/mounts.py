@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from garboard.records.system import Moves
 from garboard.systems.enquiry import Enquiry
-from garboard.systems.finding import Level, PathFinding
+from garboard.systems.finding import Level, PathFinding, about
 from garboard.systems.line_up import nodes_of
 from garboard.systems.medium import Medium
 from garboard.systems.net import Row
@@ -89,11 +89,9 @@ def _finding(plant: Plant, rows: list[Row], part: Part, others: list[Part]) -> P
     return PathFinding(
         code="no-flexible",
         level=Level.DANGER,
-        system=plant.system.code,
-        about=part.tag,
+        of=about(plant, part.tag),
         text=text,
         help=f"fit a hose or bellows between {mine} and {theirs}, or correct what stands on which",
-        where=plant.components[part.tag].where,
         endangers=(other.tag,),
         nodes=nodes_of(way, part.nodes[0]),
     )

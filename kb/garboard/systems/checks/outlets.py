@@ -5,8 +5,8 @@ from collections.abc import Iterator
 from garboard.systems.checks.parting import parting
 from garboard.systems.checks.wording import secure
 from garboard.systems.enquiry import Enquiry
-from garboard.systems.finding import Level, PathFinding
-from garboard.systems.line_up import line_up
+from garboard.systems.finding import Level, PathFinding, about
+from garboard.systems.line_up import LineUp, line_up
 from garboard.systems.medium import Medium
 from garboard.systems.plant import Relief
 from garboard.systems.telling import listed
@@ -43,13 +43,10 @@ def _found(enquiry: Enquiry, relief: Relief, outlet: int, *, circulates: bool) -
     return PathFinding(
         code=OUTLET,
         level=Level.WARNING if circulates else Level.DANGER,
-        system=plant.system.code,
-        about=relief.tag,
+        of=about(plant, relief.tag),
         text=text,
         help=f"lead the outlet of {relief.tag} to open air with nothing in it that shuts, or {other}",
-        where=plant.components[relief.tag].where,
-        shut=() if wrong else line.shut,
-        turned=() if wrong else line.turned,
+        line=LineUp() if wrong else line,
         at_fault=wrong,
         nodes=(outlet,),
     )

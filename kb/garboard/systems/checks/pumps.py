@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 
 from garboard.systems.enquiry import Enquiry
-from garboard.systems.finding import Level, PathFinding
+from garboard.systems.finding import Level, PathFinding, about
 from garboard.systems.line_up import LineUp, line_up
 from garboard.systems.medium import Medium
 from garboard.systems.net import adjacency
@@ -58,13 +58,10 @@ def _no_relief(enquiry: Enquiry, source: Source, reliefs: Iterable[int]) -> Path
     return PathFinding(
         code="dead-head",
         level=Level.WARNING if chokes else Level.DANGER,
-        system=plant.system.code,
-        about=source.tag,
+        of=about(plant, source.tag),
         text=text,
         help="fit a relief valve before the first valve of its outlet, or take that valve out",
-        where=plant.components[source.tag].where,
-        shut=lined_up.shut,
-        turned=lined_up.turned,
+        line=lined_up,
         at_fault=chokes,
         nodes=(source.node,),
         numbers=(f"{source.tag} makes {makes.text}",) if makes else (),
@@ -98,13 +95,10 @@ def _shut_in(enquiry: Enquiry, source: Source, sinks: Iterable[int]) -> PathFind
     return PathFinding(
         code="dead-head",
         level=Level.NOTE,
-        system=plant.system.code,
-        about=source.tag,
+        of=about(plant, source.tag),
         text=text,
         help="say in its procedure that it is stopped first, or fit a small by-pass back to its suction",
-        where=plant.components[source.tag].where,
-        shut=lined_up.shut,
-        turned=lined_up.turned,
+        line=lined_up,
         nodes=(source.node,),
     )
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from garboard.errors import Where
 from garboard.systems.enquiry import VESSELS, Enquiry
 from garboard.systems.faults import Fails, Fault, faulted, faults_of, risen
-from garboard.systems.finding import Level, PathFinding
+from garboard.systems.finding import Level, PathFinding, about
 from garboard.systems.line_up import line_up, nodes_of
 from garboard.systems.medium import Medium
 from garboard.systems.net import Through
@@ -179,15 +179,11 @@ def _finding(enquiry: Enquiry, known: _Known, one: _Rated, excess: _Excess) -> P
     finding = PathFinding(
         code="over-rating",
         level=LEVELS[excess.fails] if excess.fails else Level.DANGER,
-        system=enquiry.plant.system.code,
-        about=one.name,
+        of=about(enquiry.plant, one.name, one.where),
         text=text,
         help=f"fit a relief valve set to {one.rated.text} or less {behind}, "
         "or correct the rating from its plate",
-        where=one.where,
-        open=lined_up.open,
-        shut=lined_up.shut,
-        turned=lined_up.turned,
+        line=lined_up,
         at_fault=excess.at_fault,
         nodes=nodes_of(excess.way, excess.node),
         numbers=(f"{one.name} rated {one.rated.text}", number),
@@ -197,7 +193,7 @@ def _finding(enquiry: Enquiry, known: _Known, one: _Rated, excess: _Excess) -> P
 
 def _with_positions(finding: PathFinding, *, settled: bool) -> PathFinding:
     """The finding with what it hangs on in its words."""
-    text = finding.text + (f", with {finding.positions}" if finding.positions else "")
+    text = finding.text + (f", with {finding.line.words}" if finding.line.words else "")
     if not settled:
         text += "; too many three-way valves to try every line-up: check by hand"
     return replace(finding, text=text)

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from garboard.systems.checks.below import Below, by_rating
 from garboard.systems.checks.wording import secure
 from garboard.systems.enquiry import Enquiry
-from garboard.systems.finding import Level, PathFinding
+from garboard.systems.finding import Level, PathFinding, about
 from garboard.systems.joined import first_joined
 from garboard.systems.line_up import LineUp, line_up, nodes_of
 from garboard.systems.plant import Part, Relief
@@ -85,12 +85,10 @@ def _set_too_high(enquiry: Enquiry, vessel: Part, relief: Relief) -> PathFinding
     return PathFinding(
         code=ABOVE_RATING,
         level=Level.DANGER,
-        system=plant.system.code,
-        about=vessel.tag,
+        of=about(plant, vessel.tag, lift.where),
         text=f"{relief.tag} is set to {lift.text}, {vessel.tag}, always joined to it and to no lower "
         f"one, is rated {rated.text}",
         help=f"set it to {most}, or correct the rating of {vessel.tag} from its plate",
-        where=lift.where,
         at_fault=(relief.tag,),
         nodes=(relief.node, plant.node(vessel.tag)),
         numbers=(f"{relief.tag} set {lift.text}", f"{vessel.tag} rated {rated.text}"),
@@ -115,14 +113,10 @@ def _overfilled(below: Below, vessel: Part) -> PathFinding:
     return PathFinding(
         code=CUT_OFF,
         level=Level.DANGER,
-        system=plant.system.code,
-        about=vessel.tag,
+        of=about(plant, vessel.tag),
         text=text,
         help=cause.help,
-        where=plant.components[vessel.tag].where,
-        shut=cause.line.shut,
-        open=cause.line.open,
-        turned=cause.line.turned,
+        line=cause.line,
         at_fault=(*jammed, *cause.at_fault),
         nodes=nodes_of(way, node),
         numbers=(
@@ -143,13 +137,10 @@ def _shut_in(below: Below, vessel: Part) -> PathFinding:
     return PathFinding(
         code=CUT_OFF,
         level=Level.WARNING,
-        system=plant.system.code,
-        about=vessel.tag,
+        of=about(plant, vessel.tag),
         text=text,
         help=cause.help,
-        where=plant.components[vessel.tag].where,
-        shut=cause.line.shut,
-        turned=cause.line.turned,
+        line=cause.line,
         at_fault=cause.at_fault,
         nodes=(plant.node(vessel.tag),),
         numbers=(f"{vessel.tag} rated {rated}",),
@@ -171,11 +162,9 @@ def _through_what_chokes(below: Below, vessel: Part) -> PathFinding:
     return PathFinding(
         code=CUT_OFF,
         level=Level.WARNING,
-        system=plant.system.code,
-        about=vessel.tag,
+        of=about(plant, vessel.tag),
         text=text,
         help=cure,
-        where=plant.components[vessel.tag].where,
         at_fault=tags,
         nodes=(node,),
         numbers=(f"{vessel.tag} rated {rated}",),

@@ -13,7 +13,7 @@ from garboard.systems.checks.switching import stopping
 from garboard.systems.checks.watching import watching
 from garboard.systems.checks.wording import secure
 from garboard.systems.enquiry import Enquiry
-from garboard.systems.finding import Level, PathFinding
+from garboard.systems.finding import Level, PathFinding, about
 from garboard.systems.line_up import LineUp, line_up, nodes_of
 from garboard.systems.plant import Part, Plant
 from garboard.systems.search import way_to
@@ -151,14 +151,10 @@ def _hidden(enquiry: Enquiry, layer: Tags, still: Tags, group: Sequence[_Unfelt]
     return PathFinding(
         code=CUT_OFF,
         level=Level.DANGER,
-        system=plant.system.code,
-        about=layer[0],
+        of=about(plant, layer[0]),
         text=text,
         help=f"{tap}, or {secure(enquiry, line)}",
-        where=plant.components[layer[0]].where,
-        shut=line.shut,
-        open=line.open,
-        turned=line.turned,
+        line=line,
         at_fault=(*layer[1:], *first.between),
         endangers=vessels,
         nodes=first.nodes,
@@ -194,11 +190,9 @@ def _parted(
         yield PathFinding(
             code=CUT_OFF,
             level=Level.ASIDE,
-            system=plant.system.code,
-            about=layer[0],
+            of=about(plant, layer[0]),
             text=text,
             help=f"leave it so, or tap {layer[0]} where no valve stands between",
-            where=plant.components[layer[0]].where,
             at_fault=layer[1:],
             endangers=vessels,
             nodes=(plant.node(layer[0]),),

@@ -4,8 +4,9 @@ from collections.abc import Iterator
 
 from garboard.systems.checks.switching import PRESSURE_SENSES, stopping
 from garboard.systems.enquiry import Enquiry
-from garboard.systems.finding import Level, PathFinding
+from garboard.systems.finding import Level, PathFinding, about
 from garboard.systems.joined import first_joined
+from garboard.systems.line_up import LineUp
 from garboard.systems.net import Through, adjacency
 from garboard.systems.plant import Part, Plant, Relief
 from garboard.systems.search import reach
@@ -45,12 +46,10 @@ def find_set_points_crossed(enquiry: Enquiry) -> Iterator[PathFinding]:
         yield PathFinding(
             code=CROSSED,
             level=Level.WARNING,
-            system=plant.system.code,
-            about=part.tag,
+            of=about(plant, part.tag, stop.where),
             text=f"{word} of {part.tag} is {stop.text}, setting of {relief.tag}, always joined to it, "
             f"is {lift.text}",
             help=f"put the {word} below the setting, or correct the one that is written wrong",
-            where=stop.where,
             at_fault=(relief.tag,),
             nodes=(plant.node(part.tag), relief.node),
             numbers=(f"{part.tag} {name} {stop.text}", f"{relief.tag} set {lift.text}"),
@@ -109,13 +108,12 @@ def _restarts(
     return PathFinding(
         code=RESTART,
         level=Level.WARNING,
-        system=plant.system.code,
-        about=part.tag,
+        of=about(plant, part.tag),
         text=text,
         help=f"join {part.tag} on the receiver's side, or correct how the valves usually stand",
-        where=plant.components[part.tag].where,
-        shut=usually,
-        turned=tuple((one.tag, one.names[usual_]) for one, usual_ in turned),
+        line=LineUp(
+            shut=usually, turned=tuple((one.tag, one.names[usual_]) for one, usual_ in turned)
+        ),
         at_fault=wrong,
         nodes=(node,),
         numbers=(f"{part.tag} cuts_in {starts.text}",),

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from garboard.systems.checks.supply import STORES
 from garboard.systems.enquiry import Enquiry
-from garboard.systems.finding import Level, PathFinding
+from garboard.systems.finding import Level, PathFinding, about
 from garboard.systems.plant import Part
 from garboard.systems.search import two_nearest
 from garboard.systems.telling import listed
@@ -34,11 +34,9 @@ def find_cannot_isolate(enquiry: Enquiry) -> Iterator[PathFinding]:
         yield PathFinding(
             code="cannot-isolate",
             level=Level.ASIDE,
-            system=plant.system.code,
-            about=tag,
+            of=about(plant, tag),
             text=f"no valve that can be locked stands between {tag} and {listed(parts)}",
             help=f"empty {tag} before work on any of them, or fit a valve",
-            where=plant.components[tag].where,
             endangers=parts,
             nodes=plant.parts[plant.numbers[tag]].nodes,
         )

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from garboard.systems.dominators import shared_before
 from garboard.systems.enquiry import Enquiry
-from garboard.systems.finding import Level, PathFinding
+from garboard.systems.finding import Level, PathFinding, about
 from garboard.systems.line_up import nodes_of
 from garboard.systems.net import Net
 from garboard.systems.plant import Part, Plant
@@ -87,11 +87,9 @@ def find_lost_supply(enquiry: Enquiry) -> Iterator[PathFinding]:
         yield PathFinding(
             code="lost-supply",
             level=Level.DANGER,
-            system=plant.system.code,
-            about=user.tag,
+            of=about(plant, user.tag),
             text=text,
             help=cure,
-            where=plant.components[user.tag].where,
             at_fault=lost,
             nodes=nodes_of(way, node),
         )
@@ -119,11 +117,9 @@ def find_single_point(enquiry: Enquiry) -> Iterator[PathFinding]:
             yield PathFinding(
                 code="single-point",
                 level=Level.ASIDE,
-                system=plant.system.code,
-                about=user.tag,
+                of=about(plant, user.tag),
                 text=f"every way to {user.tag} runs through {listed(tags)}",
                 help="keep a spare of each, or write down what is done without",
-                where=plant.components[user.tag].where,
                 at_fault=tags,
                 nodes=user.nodes,
             )

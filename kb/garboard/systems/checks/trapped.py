@@ -5,7 +5,8 @@ from dataclasses import dataclass
 
 from garboard.errors import Where
 from garboard.systems.enquiry import Enquiry
-from garboard.systems.finding import Level, PathFinding
+from garboard.systems.finding import Level, PathFinding, about
+from garboard.systems.line_up import LineUp
 from garboard.systems.medium import Medium, medium_word
 from garboard.systems.net import adjacency
 from garboard.systems.plant import Part, Plant
@@ -88,11 +89,11 @@ def _sections(enquiry: Enquiry, shut_in: Collection[int]) -> Iterator[_Section]:
 
 def _finding(enquiry: Enquiry, section: _Section, worths: Mapping[float, Worth]) -> PathFinding:
     plant = enquiry.plant
-    about = _name(section)
+    name = _name(section)
     edges = tuple(part for part in section.parts if _parts_it(part, section))
     shut = tuple(part.tag for part in edges if enquiry.net.is_free(plant.numbers[part.tag]))
     worth, number = worths.get(section.holds, ("more than may stay shut in", "highest"))
-    text = f"{about} can hold {section.medium} at {worth}"
+    text = f"{name} can hold {section.medium} at {worth}"
     if edges:
         text += f", shut in by {listed(part.tag for part in edges)}"
     text += ", and no single valve lets it out"
@@ -101,12 +102,10 @@ def _finding(enquiry: Enquiry, section: _Section, worths: Mapping[float, Worth])
     return PathFinding(
         code="trapped-pressure",
         level=_level(section),
-        system=plant.system.code,
-        about=about,
+        of=about(plant, name, _where(plant, name)),
         text=text,
         help="fit a bleed or drain to it, or take out a valve that shuts it in",
-        where=_where(plant, about),
-        shut=shut,
+        line=LineUp(shut=shut),
         nodes=tuple(sorted(section.nodes)),
         numbers=(number,),
     )

@@ -6,7 +6,7 @@ from garboard.systems.checks.parting import parting
 from garboard.systems.checks.switching import SENSES
 from garboard.systems.checks.wording import secure
 from garboard.systems.enquiry import Enquiry
-from garboard.systems.finding import Level, PathFinding
+from garboard.systems.finding import Level, PathFinding, about
 from garboard.systems.line_up import LineUp, line_up
 from garboard.systems.plant import Part
 from garboard.systems.telling import listed
@@ -59,13 +59,10 @@ def _watch(
     return PathFinding(
         code=CUT_OFF,
         level=Level.ASIDE if part.kind == "gauge" else Level.DANGER,
-        system=plant.system.code,
-        about=part.tag,
+        of=about(plant, part.tag),
         text=f"{part.tag} watches {vessel.tag} and {why}",
         help=f"tap {part.tag} on {vessel.tag} itself, or {secure(enquiry, line)}",
-        where=plant.components[part.tag].where,
-        shut=line.shut,
-        turned=line.turned,
+        line=line,
         at_fault=between,
         endangers=(vessel.tag,),
         nodes=(plant.node(vessel.tag), plant.node(part.tag)),
