@@ -74,7 +74,7 @@ def small(tmp_path_factory: pytest.TempPathFactory) -> Book:
 
 def words_on_paper(book: Book) -> dict[str, list[str]]:
     _, listing = word_index(book)
-    return {plain(item.head): [plain(line) for line in item.lines] for item in listing.items}
+    return {plain(item.head): plain(item.lines[0]).split(", ") for item in listing.items}
 
 
 def test_a_record_is_found_by_what_it_tells_with_its_values_and_not_by_what_it_works_out(
@@ -104,12 +104,8 @@ def test_a_word_of_the_trade_leads_to_the_parts_that_it_ends_the_name_of(small: 
 def test_one_word_of_what_is_seen_leads_to_whatever_says_it(small: Book) -> None:
     said = words_on_paper(small)
 
-    assert said["eggs"] == [
-        "Batteries do not charge, fault", "Gas from a charging battery, hazard",
-    ]  # fmt: skip
-    assert said["battery"] == [
-        "Batteries do not charge, fault", "Gas from a charging battery, hazard",
-    ]  # fmt: skip
+    assert said["eggs"] == ["Batteries do not charge", "Gas from a charging battery"]
+    assert said["battery"] == said["eggs"]
     assert said["red"] == ["means battery switch"]
     assert "the" not in said
 
@@ -130,7 +126,9 @@ def test_single_words_of_the_demo_tell_something_and_lead_somewhere() -> None:
     _, listing = word_index(book)
 
     assert len(listing.items) > 200
-    assert max(len(item.lines) for item in listing.items) <= MOST
+    assert (
+        max(sum(isinstance(run, Link) for run in item.lines[0]) for item in listing.items) <= MOST
+    )
     assert all(isinstance(item.head[0], Strong) for item in listing.items)
     ways = {run.target for item in listing.items for line in item.lines for run in line if isinstance(run, Link)}  # fmt: skip
     assert {way for way in ways if "#" not in way and way not in book.records} == set()

@@ -1,8 +1,8 @@
 """Single words that lead to what is opened in a hurry: for paper, and where no script runs.
 
 Somebody remembers one word of what he sees, `eggs`, `glows`, `clutch`, and not how a title begins. Each
-telling word of alarms, faults, hazards and procedures stands here with what it stands in, and each word
-of what the crew says for a word of the trade.
+telling word of alarms, faults, hazards and of procedures that are no planned work stands here with what it
+stands in, and each word of what the crew says for a word of the trade.
 """
 
 from collections import defaultdict
@@ -12,8 +12,8 @@ from garboard.book import Book
 from garboard.records.alarm import Alarm, Fault
 from garboard.records.base import Record
 from garboard.records.hazard import Hazard
-from garboard.records.procedure import Procedure
-from garboard.records.standing import has_left, kind_name
+from garboard.records.procedure import Procedure, Use
+from garboard.records.standing import has_left
 from garboard.views.first_actions import words_of
 from garboard.views.found_by import telling
 from garboard.views.inline import cell, title_of
@@ -24,8 +24,10 @@ from garboard.views.word_register import WORDS
 
 __all__ = ["word_index"]
 
-MOST = 6
+MOST = 5
 """A word of more records than this tells nothing: `valve`, `water`."""
+AT_HAND = (Use.NORMAL, Use.ABNORMAL, Use.EMERGENCY)
+"""Planned work is not looked up by what is seen: it has its day and its sheet."""
 SHORTEST = 3
 """Words of fewer letters are none that somebody looks up."""
 
@@ -47,11 +49,16 @@ def word_index(book: Book) -> tuple[Jumps, Listing]:
     words = sorted((spelt[one], tuple(lines)) for one, lines in found.items() if len(lines) <= MOST)
     first = {letter_of(word): word for word, _ in reversed(words)}
     items = tuple(
-        Listed((Strong(word),), lines, _anchor(word) if word in first.values() else "")
-        for word, lines in words
+        Listed((Strong(word),), (_one_line(ways),), _anchor(word) if word in first.values() else "")
+        for word, ways in words
     )
     ways = tuple((letter, _anchor(word)) for letter, word in sorted(first.items()))
     return Jumps("Letters", ways), Listing("Word by word", items)
+
+
+def _one_line(ways: tuple[Cell, ...]) -> Cell:
+    """All ways of a word beside it: a line each would fill twice the sheets."""
+    return tuple(run for at, way in enumerate(ways) for run in ((", ",) if at else ()) + way)
 
 
 def _anchor(word: str) -> str:
@@ -61,8 +68,11 @@ def _anchor(word: str) -> str:
 def _of_records(book: Book) -> Iterator[tuple[str, Cell]]:
     """What is said of what is seen, each with the way to where it is said."""
     for record in book.records.values():
-        if isinstance(record, Alarm | Fault | Hazard | Procedure) and not has_left(record):
-            line: Cell = (Link(str(record.id), words_of(record)), f", {kind_name(record)}")
+        hurried = isinstance(record, Alarm | Fault | Hazard) or (
+            isinstance(record, Procedure) and record.use in AT_HAND
+        )
+        if hurried and not has_left(record):
+            line: Cell = (Link(str(record.id), words_of(record)),)
             for text in _seen(book, record):
                 yield plain(cell(book, text)), line
 
