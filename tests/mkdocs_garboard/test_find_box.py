@@ -107,6 +107,42 @@ def test_answers_are_large_enough_for_a_glove_and_nothing_runs_off(
     assert page.evaluate("() => document.documentElement.scrollWidth") <= width
 
 
+@pytest.mark.parametrize("asked", ["zzzz qqqq", "SA-RV-009"])
+def test_where_nothing_is_found_the_lists_are_offered_and_enter_opens_none_of_them(
+    demo_built: Built, opened: Open, asked: str
+) -> None:
+    page = opened(demo_built.site / "find.html", (360, 640))
+    typed(page, asked)
+    assert found(page) == [
+        "Emergencies", "Alarms", "What the crew notices", "Everything from A to Z",
+    ]  # fmt: skip
+    assert "Try one word of it, or look here:" in page.inner_text(".find.whole .found")
+
+    page.keyboard.press("Enter")
+    page.wait_for_timeout(300)
+
+    assert page.url.endswith("/find.html")
+    sizes = page.eval_on_selector_all(
+        ".find.whole a",
+        "all => all.map(e => e.getBoundingClientRect()).map(r => [r.width, r.height])",
+    )
+    assert min(min(size) for size in sizes) >= 44
+
+
+def test_answers_stay_where_they_are_while_one_types(demo_built: Built, opened: Open) -> None:
+    page = opened(demo_built.site / "find.html", (360, 640))
+    page.wait_for_function("() => document.activeElement.id === 'find-here'")
+    tops, said = set(), set()
+    for key in "valve ships side port":
+        page.keyboard.type(key)
+        page.wait_for_selector(".find.whole .found a")
+        tops.add(page.evaluate("() => document.querySelector('.find.whole .found a').getBoundingClientRect().top"))  # fmt: skip
+        said.add(page.inner_text(".find.whole .count").partition(" ")[0])
+
+    assert len(tops) == 1
+    assert len(said) > 3
+
+
 def test_the_box_stands_on_each_page_and_leads_from_there(demo_built: Built, opened: Open) -> None:
     page = opened(demo_built.site / "id" / "SA-RV-001.html", (1280, 900))
 

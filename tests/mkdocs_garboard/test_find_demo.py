@@ -1,4 +1,4 @@
-"""Find in the demo: every name in four spellings, 60 questions as a crew asks them, 20 that nobody had seen."""
+"""Find in the demo: every name in four spellings, 70 questions that it must answer, and three lists that nobody had seen."""
 
 import json
 import re
@@ -18,8 +18,8 @@ from tests.demo_site import Built, demo_handbook
 pytestmark = pytest.mark.browser
 
 HERE = Path(__file__).parent
-ENOUGH = 18
-"""So many of the twenty unseen questions have to lead to their page first; 19 did when they were tried."""
+REACHED = {"unseen": (20, 19, 19), "second_unseen": (60, 47, 57), "held_back": (30, 21, 28)}
+"""Of each list that nobody had seen: how many questions, how many lead to their page first, how many among the first three."""
 
 
 @cache
@@ -113,24 +113,28 @@ BROKEN = {
     "a unit": ('"psi": ["p", 6894.757]', '"psi": ["p", 6500]'),
     "signs between letters": (r'replace(/[\s\-./_\u2010-\u2015]+/g, "")', r'replace(/[\s]+/g, "")'),
     "titles": ("starting(index.headed, folded, function", "starting([], folded, function"),
-    "words": ("var all = words.map(function (word) { return byWord(index, word); });", "var all = [];"),
-    "what is opened in a hurry": ("(BONUS[entry.kind] || 0)) - 15", "0) - 15"),
+    "words": ("var all = words.map(function (word, at) { return byWord(index, word, at === words.length - 1); });", "var all = [];"),
+    "what is opened in a hurry": ("(BONUS[entry.kind] || 0) + hurried)", "hurried)"),
     "short titles": ("- 15 * Math.min(spare, 6)", "- 0"),
-    "cards": ("var card = CARD.exec(question)", "var card = null"),
 }  # fmt: skip
+
+
+def taught(page: Page, built: Built, lost: tuple[str, str]) -> None:
+    """Give the page an engine that lost something, and make its list ready with that."""
+    right, wrong = lost
+    script = (built.site / "assets" / "find.js").read_text("utf-8")
+    assert right in script
+    page.evaluate(f"() => {{ {script.replace(right, wrong)} }}")
+    page.evaluate("() => { window.known = garboardFind.ready(window.garboardIndex); }")
 
 
 @pytest.mark.parametrize("what", BROKEN)
 def test_the_golden_questions_notice_an_engine_that_lost(
     demo_built: Built, box: Page, what: str
 ) -> None:
-    right, wrong = BROKEN[what]
-    script = (demo_built.site / "assets" / "find.js").read_text("utf-8")
-    assert right in script
+    taught(box, demo_built, BROKEN[what])
     golden = questions("golden")
 
-    box.evaluate(f"() => {{ {script.replace(right, wrong)} }}")
-    box.evaluate("() => { window.known = garboardFind.ready(window.garboardIndex); }")
     said = answers(box, [one["ask"] for one in golden])
 
     assert not all(
@@ -139,18 +143,81 @@ def test_the_golden_questions_notice_an_engine_that_lost(
     )
 
 
-def test_most_questions_that_nobody_had_seen_find_their_page_first(box: Page) -> None:
-    unseen = questions("unseen")
-
-    said = answers(box, [one["ask"] for one in unseen])
-
+def reached(page: Page, name: str) -> tuple[int, int, int]:
+    """How many questions a list has, how many lead to a right page first, how many among the first three."""
+    unseen = questions(name)
+    said = answers(page, [one["ask"] for one in unseen])
     right = [
-        one["ask"]
+        [any(leads_to(found, way) for way in one["first"]) for found in answer["found"][:3]]
         for one, answer in zip(unseen, said, strict=True)
-        if answer["found"] and any(leads_to(answer["found"][0], way) for way in one["first"])
     ]
-    assert len(unseen) == 20
-    assert len(right) >= ENOUGH
+    return len(unseen), sum(found[:1] == [True] for found in right), sum(map(any, right))
+
+
+@pytest.mark.parametrize("name", REACHED)
+def test_questions_that_nobody_had_seen_find_their_page_as_often_as_they_did(
+    box: Page, name: str
+) -> None:
+    count, first, among_three = reached(box, name)
+
+    assert count == REACHED[name][0]
+    assert first >= REACHED[name][1]
+    assert among_three >= REACHED[name][2]
+
+
+FORGIVING = {
+    "endings": ("(index.stems.get(stem(word)) || []).forEach", "[].forEach"),
+    "how a word sounds": ("!begun && word.length >= 4", "false"),
+    "names between words": ("withNames(index, split(rest))", "split(rest)"),
+    "names without their noughts": (".concat(index.short.get(unpadded(word)) || [])", ""),
+    "what is said for the same everywhere": ("crew = crew.concat(ANYWHERE);", ""),
+    "all words of the crew at once": ("if (made.length > 1 && all !== words)", "if (false)"),
+    "the thing before its word": ("word: -200", "word: 0"),
+    "how much of a name was typed": ("+ folded.length / name.length", ""),
+    "trouble": ("var hurried = trouble &&", "var hurried = false &&"),
+}
+
+
+@pytest.mark.parametrize("what", FORGIVING)
+def test_the_unseen_questions_notice_an_engine_that_lost(
+    demo_built: Built, box: Page, what: str
+) -> None:
+    taught(box, demo_built, FORGIVING[what])
+
+    _, first, among_three = reached(box, "second_unseen")
+
+    assert (first, among_three) != REACHED["second_unseen"][1:]
+    assert first <= REACHED["second_unseen"][1]
+
+
+@pytest.mark.parametrize(
+    ("asked", "first"),
+    [
+        ("24 volts", "registers/numbers.html#voltage-24-v"),
+        ("22 litres per hour", "registers/numbers.html#volume-flow-22-l-h"),
+        ("75 psi", "registers/numbers.html#gauge-pressure-5-2-bar-g"),
+        ("2,1 bars", "registers/numbers.html#gauge-pressure-2-1-bar-g"),
+        ("air-105", "registers/spares.html#SK-AIR-105"),
+        ("k3", "cards/K-03.html"),
+        ("where is the bilgepump", "id/BG-PU-001.html"),
+    ],
+)
+def test_a_unit_in_full_half_a_number_and_words_run_together_are_understood(
+    box: Page, asked: str, first: str
+) -> None:
+    (answer,) = answers(box, [asked])
+
+    assert answer["found"][:1] == [first]
+
+
+def test_a_pressure_of_which_nobody_said_what_it_counts_from_is_a_gauge_pressure_first(
+    box: Page,
+) -> None:
+    (answer,) = answers(box, ["450 psi"])
+
+    assert answer["found"][:2] == [
+        "registers/numbers.html#gauge-pressure-31-bar-g", "id/SA-PS-004.html#SA-PS-004.set",
+    ]  # fmt: skip
 
 
 @pytest.mark.parametrize(
@@ -160,6 +227,7 @@ def test_most_questions_that_nobody_had_seen_find_their_page_first(box: Page) ->
         ("sarv0o1", "no such tag", "SA-RV-001"),
         ("SK-AIR-109", "no such tag", "SK-AIR-101"),
         ("30.5 bar", "no such number", "30 bar(g)"),
+        ("31,5 bar", "no such number", "31.6 bar(g)"),
         ("30 bar(a)", "no such number", "31.0 bar(a)"),
     ],
 )

@@ -11,7 +11,13 @@ from tests.mkdocs_garboard.browser import sheets
 
 pytestmark = pytest.mark.browser
 
-LISTS = ("registers/numbers", "registers/places", "registers/a-to-z", "registers/glossary")
+LISTS = (
+    "registers/numbers",
+    "registers/places",
+    "registers/a-to-z",
+    "registers/glossary",
+    "registers/symptoms",
+)
 SMALL = """() => [...document.querySelectorAll('.sheet .jumps a, .sheet .listing a')].filter(e => {
     const box = e.getBoundingClientRect();
     return box.width && (box.height < 44 || box.width < 44);

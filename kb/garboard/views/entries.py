@@ -13,13 +13,14 @@ from garboard.records.component import Component
 from garboard.records.procedure import Procedure
 from garboard.review.canonical import whole_digest
 from garboard.views.contents import Entry, Target
+from garboard.views.found_by import each_once, found_by
 from garboard.views.job_sheet import is_job_sheet
 from garboard.views.listing import slug
 from garboard.views.number_index import NUMBERS, same_numbers, what_it_is
 from garboard.views.page import Bullets, Facts, Message, Page, Paragraph, Prose
 from garboard.views.places import PLACES, rooms
 from garboard.views.runs import plain
-from garboard.views.word_register import WORDS, aboard
+from garboard.views.word_register import WORDS, aboard, is_called
 
 __all__ = ["entries"]
 
@@ -37,6 +38,7 @@ def entries(book: Book, pages: tuple[Page, ...], targets: Mapping[str, Target]) 
         targets: Where each name leads.
     """
     for page in pages:
+        keys, text = tuple(dict.fromkeys(_keys(book, page))), _shown(_text(page))
         yield Entry(
             title=page.title,
             kind=page.kind,
@@ -44,9 +46,9 @@ def entries(book: Book, pages: tuple[Page, ...], targets: Mapping[str, Target]) 
             path=page.path,
             anchor="",
             review=_first_words(page.review.words),
-            keys=tuple(dict.fromkeys(_keys(book, page))),
-            words=" ".join(_words(book, page)),
-            text=_text(page)[:SHOWN],
+            keys=keys,
+            words=each_once(" ".join(_words(book, page)), (page.title, *keys)),
+            text=text,
             digest=_digest(book, page),
         )
     reviews = {page.path: _first_words(page.review.words) for page in pages}
@@ -60,6 +62,11 @@ def entries(book: Book, pages: tuple[Page, ...], targets: Mapping[str, Target]) 
 
 def _first_words(words: str) -> str:
     return words.split(".", maxsplit=1)[0]
+
+
+def _shown(text: str) -> str:
+    """The beginning of a text in whole words."""
+    return text if len(text) <= SHOWN else text[:SHOWN].rpartition(" ")[0].rstrip(",;:") + " …"
 
 
 def _digest(book: Book, page: Page) -> str:
@@ -77,7 +84,7 @@ def _numbers(book: Book, review: str) -> Iterator[Entry]:
         title = f"{same.text} = {same.other}" if same.other else same.text
         text = f"{f'{limit}, ' if limit else ''}{rest}{more}"
         keys = (same.text,)
-        yield Entry(title, "number", "", NUMBERS, same.anchor, review, keys, "", text[:SHOWN])
+        yield Entry(title, "number", "", NUMBERS, same.anchor, review, keys, "", _shown(text))
 
 
 def _values(
@@ -106,7 +113,7 @@ def _glossary(book: Book, review: str) -> Iterator[Entry]:
     for key, term in book.content.glossary.items():
         keys = (key, *term.crew_words, *((term.abbreviation,) if term.abbreviation else ()))
         here = " ".join(aboard(book, key))
-        text = term.means[:SHOWN]
+        text = _shown(term.means)
         yield Entry(key, "word", "", WORDS, slug(key), review, keys, here, text)
 
 
@@ -126,7 +133,7 @@ def _spares(book: Book, review: str) -> Iterator[Entry]:
             review,
             keys,
             words,
-            text[:SHOWN],
+            _shown(text),
         )
 
 
@@ -142,13 +149,13 @@ def _pipes(
             words = " ".join((header.place or "", header.service or ""))
             review = reviews.get(target.path, "")
             found = (name, "pipe", system.title, target.path, target.anchor, review, keys, words)
-            yield Entry(*found, (header.place or "")[:SHOWN])
+            yield Entry(*found, _shown(header.place or ""))
 
 
 def _places(book: Book, review: str) -> Iterator[Entry]:
     for room in rooms(book):
         for one in room.stands:
-            text = ", ".join(key for key, _ in one.things)[:SHOWN]
+            text = _shown(", ".join(key for key, _ in one.things))
             found = (one.name, "place", "", PLACES, one.anchor, review, (one.name,), "", text)
             yield Entry(*found)
 
@@ -175,12 +182,11 @@ def _words(book: Book, page: Page) -> Iterator[str]:
         yield from (word for word in (part.kind, part.place, part.type) if word)
         yield from (key for key, spare in book.content.spares.items() if part.tag in spare.fits)
         for key, term in book.content.glossary.items():
-            if key in (part.kind, part.name):
+            if is_called(part, key):
                 yield from term.crew_words
     record = book.records.get(page.key)
     if record:
-        yield from (tag for tag in record.affects)
-        yield " ".join(record.text.split())[:200]
+        yield found_by(book, record)
 
 
 def _text(page: Page) -> str:

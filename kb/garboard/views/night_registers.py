@@ -11,6 +11,7 @@ from garboard.views.draft import Draft
 from garboard.views.first_actions import first_action, words_of
 from garboard.views.page import AgainstIt, Heading, Link, Paragraph, Tiles, WaysIn
 from garboard.views.tables import record_table
+from garboard.views.word_index import word_index
 
 __all__ = ["alarm_register", "alarm_ways", "symptom_register"]
 
@@ -73,6 +74,10 @@ def symptom_register(draft: Draft) -> None:
         draft.add(WaysIn(ordered, close=True))
     else:
         draft.add(Paragraph(("No symptom is recorded.",)))
+    jumps, words = word_index(book)
+    if words.items:
+        said = "One word of what you see, hear or smell, and what it stands in."
+        draft.add(Heading("Word by word"), Paragraph((said,)), jumps, words)
     draft.add(
         AgainstIt(),
         Paragraph(("Other words of the crew: ", Link("registers/glossary", "Words"), ".")),

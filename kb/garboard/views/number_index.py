@@ -70,6 +70,12 @@ OTHER_UNIT: Mapping[str, str] = {
 }
 """The unit that somebody from the other side of an ocean would have read (common practice, no source)."""
 
+OTHERWISE = (
+    "Read in another unit: 1 MPa is 10 bar, 100 kPa is 1 bar, 1 kgf/cm2 is 0.981 bar, 1 bar is 14.5 psi;"
+    " 1 inch is 25.4 mm; 1 US gallon is 3.785 L, 1 imperial gallon is 4.546 L;"
+    " 1 m3/h is 16.7 L/min; 1 kW is 1.34 hp."
+)
+"""For paper: what the pairs beside the numbers leave out (NIST SP 811, appendix B.8)."""
 LIMITS = frozenset(
     "set rated low high alarm_low alarm_high trip cuts_in cuts_out test fails_at limit".split()
 )
@@ -172,6 +178,7 @@ def number_index(draft: Draft) -> None:
                 " or a limit. Numbers that differ by less than one in a thousand stand together.",
             )
         ),
+        Paragraph((OTHERWISE,)),
         Jumps("Kinds of quantity", tuple((title, f"kind-{slug(title)}") for title in parts)),
     )
     for title, numbers in parts.items():

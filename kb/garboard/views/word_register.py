@@ -1,23 +1,30 @@
 """The words of the trade, what the crew says for them, and what they are called for aboard."""
 
 from garboard.book import Book
+from garboard.records.component import Component
 from garboard.records.vessel import Term
 from garboard.views.draft import Draft
 from garboard.views.listing import slug
 from garboard.views.page import Cell, Column, Plate, Row, Table
 
-__all__ = ["WORDS", "aboard", "word_register"]
+__all__ = ["WORDS", "aboard", "is_called", "word_register"]
 
 WORDS = "registers/glossary"
 
 
+def is_called(part: Component, word: str) -> bool:
+    """Whether a word of the trade is the kind of a part, its name, or the end of its name.
+
+    `shell valve` is what a *General service shell valve* is, `navigation light` what *Navigation lights* are.
+    """
+    name, said = (part.name or "").casefold(), word.casefold()
+    ends = any(f" {name}".endswith(f" {said}{many}") for many in ("", "s"))
+    return said == part.kind.casefold() or ends
+
+
 def aboard(book: Book, word: str) -> tuple[str, ...]:
-    """The parts that a word of the trade is the kind or the name of, by tag."""
-    return tuple(
-        tag
-        for tag, part in sorted(book.components.items())
-        if word.casefold() in (part.kind.casefold(), (part.name or "").casefold())
-    )
+    """The parts that a word of the trade is said of, by tag."""
+    return tuple(tag for tag, part in sorted(book.components.items()) if is_called(part, word))
 
 
 def word_register(draft: Draft) -> None:
