@@ -111,6 +111,41 @@ def test_where_scripts_are_held_back_the_first_page_says_what_to_do(
     assert not opened(small).get_by_text(HELD_BACK).is_visible()
 
 
+def test_a_page_is_shown_before_all_of_the_file_is_read(page: Page, small: Path) -> None:
+    page.add_init_script(
+        f"addEventListener('DOMContentLoaded', () => {{ window.early = [{SHOWN}, document.querySelector(':target')]; }})"
+    )
+    page.goto(f"{small.as_uri()}#{OTHER}")
+
+    page.reload()
+
+    assert page.evaluate("early") == [[OTHER], None]
+    assert page.evaluate(SHOWN) == [OTHER]
+    assert page.locator(".shown").count() == 0
+
+
+def test_a_copy_that_a_browser_makes_to_print_shows_the_same_page(
+    page: Page, small: Path, opened: Open, tmp_path: Path
+) -> None:
+    copy = tmp_path / "copy.html"
+
+    def printed() -> list[str]:
+        page.evaluate("dispatchEvent(new Event('beforeprint'))")
+        copy.write_text(page.evaluate("document.documentElement.outerHTML"), "utf-8")
+        page.evaluate("dispatchEvent(new Event('afterprint'))")
+        made = opened(copy, scripts=False)
+        made.emulate_media(media="print")
+        return list(made.evaluate(SHOWN))
+
+    page.goto(f"{small.as_uri()}#{OTHER}")
+    page.wait_for_selector(f"[id='{OTHER}']:target")
+
+    assert printed() == [OTHER]
+    assert page.evaluate("document.querySelectorAll('.shown').length") == 0
+    page.goto(f"{small.as_uri()}#index")
+    assert printed() == ["index"]
+
+
 def three_with_a_photo(alt: str) -> sample.SampleHandbook:
     """The sample, with one photograph on three pages more."""
     book = sample.handbook()

@@ -51,9 +51,31 @@
     Object.keys(packed).forEach(unpack); // this browser shows all pages, one after another
   }
   open(location.hash);
+
+  // While a browser still reads, and where it prints a copy, the place in the address counts for
+  // nothing: then the page that is meant bears a mark.
+  function shown() {
+    var there = target();
+    return (there && there.closest(".leaf")) || document.querySelector(".leaf.front");
+  }
+  function mark() {
+    shown().classList.add("shown");
+  }
+  function unmark() {
+    document.querySelectorAll(".shown").forEach(function (leaf) { leaf.classList.remove("shown"); });
+  }
+  mark();
+  if (target()) {
+    target().scrollIntoView();
+  }
+  window.addEventListener("load", unmark);
+  window.addEventListener("beforeprint", mark);
+  window.addEventListener("afterprint", unmark);
+
   document.addEventListener("click", function (event) { // before the browser looks for the place
     var link = event.target.closest("a[href^='#']");
     if (link) {
+      unmark();
       open(link.getAttribute("href"));
     }
   }, true);
@@ -84,8 +106,7 @@
   }
 
   function turn(turned) {
-    var there = target(), leaf = (there && there.closest(".leaf")) || document.querySelector(".leaf.front");
-    var sheet = leaf.querySelector(".sheet");
+    var there = target(), leaf = shown(), sheet = leaf.querySelector(".sheet");
     name(sheet);
     document.querySelectorAll(".near-by [aria-current]").forEach(function (link) {
       link.removeAttribute("aria-current");
@@ -102,6 +123,7 @@
     }
   }
   window.addEventListener("hashchange", function () {
+    unmark();
     if (open(location.hash)) { // it was not there when the browser looked for it, so it looks again
       location.replace(location.hash);
     }
