@@ -40,7 +40,8 @@ POLICY: Final = (
 OUTSIDE: Final = re.compile(r"@import|url\(\s*[\"']?(?!data:|#)")
 ENDS: Final = re.compile(r"</(?:script|style)|<!--", re.IGNORECASE)
 UNPACKS: Final = re.compile(r"<(?=/noscript)", re.IGNORECASE)
-"""What would end a packed page too soon; it can stand in an attribute only, such as a text for a picture."""
+"""What would end a packed page too soon. It can stand in an attribute only, such as a text for a picture,
+and there only where the parser writes it out as it is: some versions of it do."""
 SCRIPTED: Final = 'document.documentElement.classList.add("scripted");\n'
 WITHOUT_SCRIPTS: Final = ".held-back{display:none}"
 """A browser that was told to run no scripts holds nothing back: it has every page."""
@@ -149,7 +150,11 @@ def _gatherings(manual: Manual, pages: dict[str, str], joined: Joined) -> Iterat
 
 
 def _packed(html: str) -> Markup:
-    """A page that a browser takes for plain text where scripts run."""
+    """A page that a browser takes for plain text where scripts run.
+
+    >>> print(_packed('<p title="</NoScript>">words</p>'))
+    <noscript><p title="&lt;/NoScript>">words</p></noscript>
+    """
     return Markup(f"<noscript>{UNPACKS.sub('&lt;', html)}</noscript>")  # noqa: S704 - from a page that was drawn
 
 

@@ -80,6 +80,16 @@ def test_every_way_to_a_page_unpacks_it_and_shows_its_head(
     page.wait_for_function("title => document.title.includes(title)", arg=sample.WHAT_IT_DOES.title)
 
 
+def test_a_page_is_unpacked_before_the_browser_looks_for_it(page: Page) -> None:
+    at_once = f"""() => {{
+        document.querySelector('.column').innerHTML += `<a id='l' href='#{OTHER}'>x</a>`;
+        document.getElementById('l').click();
+        return document.getElementById('{OTHER}') !== null;
+    }}"""
+
+    assert page.evaluate(at_once)
+
+
 def test_an_address_that_means_nothing_shows_the_front_page(page: Page, small: Path) -> None:
     for lost in ("nowhere", "%E0%A4%A", "constructor", "__proto__:x"):
         page.goto(f"{small.as_uri()}#{lost}")

@@ -65,7 +65,7 @@
     document.querySelectorAll(".shown").forEach(function (leaf) { leaf.classList.remove("shown"); });
   }
   mark();
-  if (target()) {
+  if (target() && !target().classList.contains("sheet")) {
     target().scrollIntoView();
   }
   window.addEventListener("load", unmark);
