@@ -144,14 +144,19 @@ def _photographs(folder: Path) -> None:
 
 
 def _leaf(file: Path, ident: str, *, scripts: bool = True) -> float:
-    """Seconds until the words of one page of the file stand on the screen and follow the thumb."""
+    """Seconds until the words of one page of the file stand on the screen and follow the thumb, least of three."""
+    return min(_leaf_once(file, ident, scripts=scripts) for _ in range(3))
+
+
+def _leaf_once(file: Path, ident: str, *, scripts: bool) -> float:
     page = slow_page(scripts=scripts)
     start = time.perf_counter()
     page.goto(file.as_uri() + ("" if ident == "index" else f"#{ident}"), wait_until="commit")
     page.wait_for_selector(f"article[id='{ident}'] h1:visible")
     page.mouse.move(180, 300)
-    page.mouse.wheel(0, 200)
-    page.wait_for_function("() => scrollY > 0")
+    while not page.evaluate("scrollY"):
+        page.mouse.wheel(0, 200)
+        page.wait_for_timeout(20)
     taken = time.perf_counter() - start
     page.context.close()
     return taken
