@@ -8,7 +8,7 @@ nothing is found in a text that only looks like a mark. Nothing that runs is tak
 
 import re
 from base64 import b64encode
-from collections.abc import Callable, Collection
+from collections.abc import Callable, Collection, Iterator
 from mimetypes import guess_type
 from pathlib import Path
 from posixpath import dirname, join, normpath
@@ -21,6 +21,7 @@ __all__ = [
     "Joined",
     "NoSheetError",
     "Outside",
+    "Pictures",
     "data_of",
     "inlined",
     "place",
@@ -50,6 +51,9 @@ Outside = Callable[[str, str], str | None]
 None its words stay and lead nowhere."""
 Files = Callable[[str], str | None]
 """What stands for a file of the site, such as a photo, by its path there; None where it is left out."""
+Pictures = Callable[[str, dict[str, str | None]], str | None]
+"""What stands for a picture, as HTML, from its path in the site and the attributes of its `img`; with
+None it stays an `img`."""
 
 
 class NoSheetError(ValueError):
@@ -110,6 +114,7 @@ class Joined:
         files: Files,
         outside: Outside = lambda _path, _anchor: None,
         *,
+        pictures: Pictures = lambda _uri, _attributes: None,
         programs: bool = False,
     ) -> None:
         """Say what the document will hold.
@@ -118,11 +123,13 @@ class Joined:
             paths: Path of every page in the document, as in `Page.path`: without `.html`.
             files: What stands for a photo or another file of the site.
             outside: Where links to all other pages lead.
+            pictures: What stands for a picture that a page shows.
             programs: Whether blocks of data that a script of the document reads are taken along.
         """
         self._paths = frozenset(paths)
         self._files = files
         self._outside = outside
+        self._pictures = pictures
         self._programs = programs
 
     def article(self, path: str, html: str) -> str:
@@ -169,11 +176,24 @@ class Joined:
                 part.decompose()
         for part in whole.css("[autofocus]"):
             del part.attrs["autofocus"]  # one document opens on one page, not in a field of another
+        pictures = list(self._pictured(path, whole))
         for part in whole.css("*"):
             self._mend(path, part)
+        for image, made in pictures:
+            image.replace_with(made)
         if whole.tag == "article":
             whole.attrs["id"] = place(path)
         return whole.html or ""
+
+    def _pictured(self, path: str, whole: LexborNode) -> Iterator[tuple[LexborNode, LexborNode]]:
+        """Each `img` of a page for which something else stands, and what."""
+        for image in whole.css("img[src]"):
+            source = image.attributes["src"] or ""
+            if not ELSEWHERE.match(source):
+                html = self._pictures(_from(path, source), dict(image.attributes))
+                made = html and LexborHTMLParser(html).css_first("body > *")
+                if made:
+                    yield image, made
 
     def _mend(self, path: str, part: LexborNode) -> None:
         """Lead everything in one element to where it now is."""

@@ -1,9 +1,11 @@
 """The whole handbook as one file, for a phone: every page in it, one shown at a time, nothing beside it.
 
 Which page is shown follows from the place in the address, by the style alone, so that it works
-without scripts. The pages are those of the finished site, word for word. Styles, scripts, the list
-for Find and the photographs stand in the file; its policy names each of them by its digest and
-allows nothing else, from anywhere.
+without scripts. The pages are those of the finished site, word for word. All but the first stand in
+a `noscript`: without scripts they are there like any other words; where scripts run a browser takes
+them for plain text, reads 11 MB of it in a moment, and unpacks the page that somebody opens. Styles,
+scripts, the list for Find and the photographs stand in the file; its policy names each style and
+script by its digest and allows nothing else, from anywhere.
 """
 
 import re
@@ -18,9 +20,10 @@ from markupsafe import Markup
 from selectolax.lexbor import LexborHTMLParser
 
 from garboard.views.contents import Section
+from mkdocs_garboard.album import Album
 from mkdocs_garboard.furniture import quoted
 from mkdocs_garboard.html import templates
-from mkdocs_garboard.joined import Joined, inlined, way
+from mkdocs_garboard.joined import Joined, inlined, place, way
 from mkdocs_garboard.manual import STYLE, Manual
 from mkdocs_garboard.policy import proof_of
 from mkdocs_garboard.search import INDEX
@@ -36,6 +39,12 @@ POLICY: Final = (
 )
 OUTSIDE: Final = re.compile(r"@import|url\(\s*[\"']?(?!data:|#)")
 ENDS: Final = re.compile(r"</(?:script|style)|<!--", re.IGNORECASE)
+UNPACKS: Final = re.compile(r"<(?=/noscript)", re.IGNORECASE)
+"""What would end a packed page too soon. It can stand in an attribute only, such as a text for a picture,
+and there only where the parser writes it out as it is: some versions of it do."""
+SCRIPTED: Final = 'document.documentElement.classList.add("scripted");\n'
+WITHOUT_SCRIPTS: Final = ".held-back{display:none}"
+"""A browser that was told to run no scripts holds nothing back: it has every page."""
 
 
 class NotAloneError(ValueError):
@@ -47,11 +56,12 @@ class Leaf:
     """One page in the file."""
 
     title: str
+    place: str
     way: str
     front: bool
     """Whether it is shown when no page is asked for."""
-    sheet: Markup
-    bar: Markup
+    html: Markup
+    """Its sheet and its bar, packed unless it is the front."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,14 +87,18 @@ def write_single_file(manual: Manual, site: Path) -> None:
         page.path: (site / f"{page.path}.html").read_text("utf-8") for page in manual.pages.values()
     }
     whole = inlined(site)
+    album = Album(lambda uri: whole(uri) if uri.startswith(PHOTOS) else None)
     name = single_file_name(manual.vessel, pages)
     joined = Joined(
         pages,
-        lambda uri: whole(uri) if uri.startswith(PHOTOS) else None,
+        lambda _uri: None,
         lambda path, _anchor: way(FRONT) if f"{path}.html" == name else None,
+        pictures=album.shown,
         programs=True,
     )
+    gatherings = tuple(_gatherings(manual, pages, joined))
     first, last, style = _parts(pages, site)
+    opening = (files("mkdocs_garboard") / "templates" / "single_file.js").read_text("utf-8")
     paper = _paper(manual)
     before, _, after = _title(pages[FRONT]).partition(manual.pages[f"{FRONT}.md"].title)
     text = (
@@ -95,11 +109,14 @@ def write_single_file(manual: Manual, site: Path) -> None:
             after=after,
             line=manual.copy.line,
             title=_title(pages[FRONT]),
-            policy=_policy(style + paper, (first, *last)),
+            policy=_policy((style + paper, WITHOUT_SCRIPTS), (first, opening, *last)),
             first=_raw(first),
             style=_raw(style + paper),
+            without_scripts=_raw(WITHOUT_SCRIPTS),
+            opening=_raw(opening),
             scripts=[_raw(script) for script in last],
-            gatherings=tuple(_gatherings(manual, pages, joined)),
+            gatherings=gatherings,
+            album=tuple(album),
             column=_column(joined, pages[FRONT]),
         )
     )
@@ -114,9 +131,10 @@ def _gatherings(manual: Manual, pages: dict[str, str], joined: Joined) -> Iterat
         found = [known.pop(key) for key in keys if key in known]
         made = []
         for page in found:
-            sheet, bar = joined.parts(page.path, pages[page.path], "article.sheet", "nav.bar")
+            html = "\n".join(joined.parts(page.path, pages[page.path], "article.sheet", "nav.bar"))
             front = page.path == FRONT
-            made.append(Leaf(page.title, way(page.path), front, Markup(sheet), Markup(bar)))  # noqa: S704
+            own = Markup(html) if front else _packed(html)  # noqa: S704 - from a page that was drawn
+            made.append(Leaf(page.title, place(page.path), way(page.path), front, own))
         return tuple(made)
 
     def gathered(section: Section, above: tuple[str, ...]) -> Iterator[Gathering]:
@@ -129,6 +147,15 @@ def _gatherings(manual: Manual, pages: dict[str, str], joined: Joined) -> Iterat
     for section in manual.contents:
         yield from (one for one in gathered(section, ()) if one.leaves)
     yield Gathering("", leaves(list(known)))
+
+
+def _packed(html: str) -> Markup:
+    """A page that a browser takes for plain text where scripts run.
+
+    >>> print(_packed('<p title="</NoScript>">words</p>'))
+    <noscript><p title="&lt;/NoScript>">words</p></noscript>
+    """
+    return Markup(f"<noscript>{UNPACKS.sub('&lt;', html)}</noscript>")  # noqa: S704 - from a page that was drawn
 
 
 def _column(joined: Joined, front: str) -> Markup:
@@ -159,9 +186,8 @@ def _parts(pages: dict[str, str], site: Path) -> tuple[str, list[str], str]:
             address = normpath(join(dirname(path), script.attributes["src"] or ""))
             kept = heads if script.parent is not None and script.parent.tag == "head" else scripts
             kept[address] = None
-    own = (files("mkdocs_garboard") / "templates" / "single_file.js").read_text("utf-8")
-    first = "".join(_alone(site, address) for address in heads)
-    last = [own, *(_alone(site, address) for address in (INDEX, *scripts))]
+    first = SCRIPTED + "".join(_alone(site, address) for address in heads)
+    last = [_alone(site, address) for address in (INDEX, *scripts)]
     return first, last, _alone(site, STYLE)
 
 
@@ -186,8 +212,10 @@ def _paper(manual: Manual) -> str:
     )
 
 
-def _policy(style: str, scripts: Iterable[str]) -> str:
-    return POLICY.format(style=proof_of(style), scripts=" ".join(map(proof_of, scripts)))
+def _policy(styles: Iterable[str], scripts: Iterable[str]) -> str:
+    return POLICY.format(
+        style=" ".join(map(proof_of, styles)), scripts=" ".join(map(proof_of, scripts))
+    )
 
 
 def _title(page: str) -> str:

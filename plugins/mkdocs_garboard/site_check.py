@@ -112,6 +112,8 @@ class SiteCheck:
     def _tag(self, name: str, tag: str, parts: dict[str, str]) -> Iterator[str]:
         if tag == "img" and not parts.get("alt", "").strip():
             yield f"picture {parts.get('src', '')} has no text"
+        if parts.get("class") == "photograph" and not parts.get("aria-label", "").strip():
+            yield "a photograph has no text"
         for key in parts.keys() & (LOADED | {"href"}):
             yield from self._address(name, tag, key, parts[key])
 

@@ -1,6 +1,6 @@
 // The one thing that a handbook in one file has beside the scripts of its pages. Which page is shown
-// follows from the address and the style alone; here its name goes to the tab and to the edge of the
-// paper, and Find learns where pages are.
+// follows from the address and the style alone; here a page is unpacked when it is asked for, its name
+// goes to the tab and to the edge of the paper, and Find learns where pages are.
 (function () {
   "use strict";
   var root = document.documentElement;
@@ -15,13 +15,70 @@
     return "#" + encodeURI(named(path) + (anchor ? ":" + named(anchor) : ""));
   };
 
-  function target() {
+  function meant(hash) {
     try {
-      return document.getElementById(decodeURIComponent(location.hash.slice(1)));
+      return decodeURIComponent(hash.slice(1));
     } catch (garbled) {
-      return null;
+      return "";
     }
   }
+  function target() {
+    return document.getElementById(meant(location.hash));
+  }
+
+  // Where scripts run, a browser keeps what stands in a noscript as plain text: all pages but the
+  // first are read in a moment, and only those that somebody opens take time and memory.
+  var packed = Object.create(null);
+  document.querySelectorAll(".leaf").forEach(function (leaf) {
+    if (leaf.firstElementChild.tagName === "NOSCRIPT") {
+      packed[leaf.getAttribute("data-page")] = leaf;
+    }
+  });
+  function unpack(page) {
+    var leaf = packed[page];
+    if (!leaf) {
+      return false;
+    }
+    delete packed[page];
+    leaf.innerHTML = leaf.firstElementChild.textContent;
+    leaf.dispatchEvent(new CustomEvent("garboard:page", { bubbles: true }));
+    return true;
+  }
+  function open(hash) {
+    return unpack(meant(hash).split(":")[0]);
+  }
+  if (!(window.CSS && CSS.supports && CSS.supports("selector(:has(*))"))) {
+    Object.keys(packed).forEach(unpack); // this browser shows all pages, one after another
+  }
+  open(location.hash);
+
+  // While a browser still reads, and where it prints a copy, the place in the address counts for
+  // nothing: then the page that is meant bears a mark.
+  function shown() {
+    var there = target();
+    return (there && there.closest(".leaf")) || document.querySelector(".leaf.front");
+  }
+  function mark() {
+    shown().classList.add("shown");
+  }
+  function unmark() {
+    document.querySelectorAll(".shown").forEach(function (leaf) { leaf.classList.remove("shown"); });
+  }
+  mark();
+  if (target() && !target().classList.contains("sheet")) {
+    target().scrollIntoView();
+  }
+  window.addEventListener("load", unmark);
+  window.addEventListener("beforeprint", mark);
+  window.addEventListener("afterprint", unmark);
+
+  document.addEventListener("click", function (event) { // before the browser looks for the place
+    var link = event.target.closest("a[href^='#']");
+    if (link) {
+      unmark();
+      open(link.getAttribute("href"));
+    }
+  }, true);
 
   // The edge of each sheet of paper names the page that is printed.
   var style = document.styleSheets[0], edge = -1;
@@ -49,8 +106,7 @@
   }
 
   function turn(turned) {
-    var there = target(), leaf = (there && there.closest(".leaf")) || document.querySelector(".leaf.front");
-    var sheet = leaf.querySelector(".sheet");
+    var there = target(), leaf = shown(), sheet = leaf.querySelector(".sheet");
     name(sheet);
     document.querySelectorAll(".near-by [aria-current]").forEach(function (link) {
       link.removeAttribute("aria-current");
@@ -66,6 +122,12 @@
       sheet.focus({ preventScroll: true });
     }
   }
-  window.addEventListener("hashchange", function () { turn(true); });
+  window.addEventListener("hashchange", function () {
+    unmark();
+    if (open(location.hash)) { // it was not there when the browser looked for it, so it looks again
+      location.replace(location.hash);
+    }
+    turn(true);
+  });
   turn(false);
 })();

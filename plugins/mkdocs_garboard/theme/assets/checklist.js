@@ -229,7 +229,7 @@
     });
   }
 
-  document.querySelectorAll("article.sheet").forEach(function (sheet) {
+  function open(sheet) {
     var lists = Array.prototype.map.call(sheet.querySelectorAll(".checklist"), function (part) { return new List(part); });
     if (!lists.length) {
       return;
@@ -258,5 +258,9 @@
     sheet.querySelectorAll(".within[data-seconds]").forEach(function (within) {
       clock(within.closest(".step"), Number(within.dataset.seconds));
     });
+  }
+  document.addEventListener("garboard:page", function (event) { // one more page of the one file
+    event.target.querySelectorAll("article.sheet").forEach(open);
   });
+  document.querySelectorAll("article.sheet").forEach(open);
 })();

@@ -764,7 +764,7 @@
     if (!answer.all) { instead(list); }
   }
 
-  document.querySelectorAll(".find").forEach(function (part) {
+  function open(part) {
     var box = part.querySelector("input");
     var list = part.querySelector(".found");
     var count = part.querySelector(".count");
@@ -809,5 +809,9 @@
         ask();
       }
     }
+  }
+  document.addEventListener("garboard:page", function (event) { // one more page of the one file
+    event.target.querySelectorAll(".find").forEach(open);
   });
+  document.querySelectorAll(".find").forEach(open);
 })();

@@ -4,9 +4,6 @@
   "use strict";
   var root = document.documentElement;
 
-  // A document of many pages shows one at a time and makes each ready when it is first shown: all of
-  // them at once cost a slow phone seconds. A browser that must show them all makes all ready.
-  var many = root.classList.contains("one-file") && window.CSS && CSS.supports && CSS.supports("selector(:has(*))");
   function target() {
     try {
       return document.getElementById(decodeURIComponent(location.hash.slice(1)));
@@ -14,15 +11,7 @@
       return null;
     }
   }
-  function shown() {
-    var there = many && target();
-    return many ? (there && there.closest(".leaf")) || document.querySelector(".leaf.front") : document;
-  }
   function ready(page) {
-    if (page.garboardReady) {
-      return;
-    }
-    page.garboardReady = true;
     page.querySelectorAll("details.fold").forEach(function (fold) {
       fold.open = false;
     });
@@ -50,7 +39,6 @@
   }
 
   function land() {
-    ready(shown());
     var there = target();
     var fold = there && there.closest("details");
     if (fold) {
@@ -58,7 +46,9 @@
       there.scrollIntoView();
     }
   }
+  document.addEventListener("garboard:page", function (event) { ready(event.target); }); // one more page of the one file
   window.addEventListener("hashchange", land);
+  ready(document);
   land();
 
   document.addEventListener("click", function (event) {

@@ -705,5 +705,13 @@
     return (made.requirements.some((each) => String(each.left) === cell) ? 2 : 0) + (one.answer ? 1 : 0);
   }
 
-  document.querySelectorAll("script.what-if").forEach(form);
+  let forms = 0;
+  function open(page) {
+    page.querySelectorAll("script.what-if").forEach((data) => {
+      form(data, forms);
+      forms += 1;
+    });
+  }
+  document.addEventListener("garboard:page", (event) => open(event.target)); // one more page of the one file
+  open(document);
 })();
