@@ -34,11 +34,11 @@ def stands(book: Book) -> dict[str, str]:
     return {row.anchor: plain(row.cells[-1]) for row in table.rows}
 
 
-def with_cards(**changes: object) -> Book:
-    """The demo's book with its card K-02 otherwise."""
+def with_cards(number: str = "K-02", **changes: object) -> Book:
+    """The demo's book with one of its cards otherwise."""
     book = demo_handbook().book
     vessel = book.content.vessel
-    cards = tuple(replace(one, **changes) if one.card == "K-02" else one for one in vessel.cards)  # type: ignore[arg-type]
+    cards = tuple(replace(one, **changes) if one.card == number else one for one in vessel.cards)  # type: ignore[arg-type]
     return replace(book, content=replace(book.content, vessel=replace(vessel, cards=cards)))
 
 
@@ -108,6 +108,37 @@ def test_a_card_of_another_text_is_on_the_reprint_list() -> None:
     assert stands(book)["K-02"] == "reprint"
     (row,) = urgent.rows
     assert plain(row.cells[2]) == "Take down at wheelhouse alarm panel, and hang a new print."
+
+
+def urgent_row(book: Book) -> list[str]:
+    """The one row of the reprint list."""
+    *_, register = card_drafts(book, {}, [])
+    urgent, _ = (block for block in register.blocks if isinstance(block, Table))
+    (row,) = urgent.rows
+    return [plain(one) for one in row.cells]
+
+
+def test_a_card_that_shows_other_steps_is_reprinted_though_its_record_did_not_move() -> None:
+    row = urgent_row(with_cards("K-03", steps="2-4"))
+
+    assert row[1] == "inside the door of the main board"
+    assert row[3].startswith("steps 2 to 4 shown, printed with steps 1 to ")
+
+
+def test_a_card_that_is_listed_elsewhere_is_fetched_where_it_hangs() -> None:
+    row = urgent_row(with_cards("K-02", place="galley"))
+
+    assert row[1:] == [
+        "wheelhouse alarm panel",
+        "Take down at wheelhouse alarm panel, and hang a new print at galley.",
+        "listed at galley, printed for wheelhouse alarm panel",
+    ]
+
+
+def test_a_card_that_names_no_edition_is_judged_by_its_words_and_says_so() -> None:
+    found = stands(with_cards("K-02", edition=None, place="galley"))["K-02"]
+
+    assert found == "words as printed; no edition here says which steps and numbers stand on it"
 
 
 def test_a_card_that_was_taken_down_is_on_no_list() -> None:
