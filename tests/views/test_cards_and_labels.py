@@ -34,6 +34,14 @@ def stands(book: Book) -> dict[str, str]:
     return {row.anchor: plain(row.cells[-1]) for row in table.rows}
 
 
+def urgent(book: Book) -> dict[str, list[str]]:
+    """The reprint list, by card: where, what to do, because."""
+    *_, register = card_drafts(book, {}, [])
+    table, _ = (block for block in register.blocks if isinstance(block, Table))
+    rows = ([plain(one) for one in row.cells] for row in table.rows)
+    return {number: rest for number, *rest in rows}
+
+
 def with_cards(number: str = "K-02", **changes: object) -> Book:
     """The demo's book with one of its cards otherwise."""
     book = demo_handbook().book
@@ -102,33 +110,33 @@ def test_the_register_says_how_each_card_stands() -> None:
 def test_a_card_of_another_text_is_on_the_reprint_list() -> None:
     book = with_cards(digest="0123456789abcdef")
 
-    *_, register = card_drafts(book, {}, [])
-    urgent, _ = (block for block in register.blocks if isinstance(block, Table))
+    _, what, _ = urgent(book)["K-02"]
 
     assert stands(book)["K-02"] == "reprint"
-    (row,) = urgent.rows
-    assert plain(row.cells[2]) == "Take down at wheelhouse alarm panel, and hang a new print."
+    assert what == "Take down at wheelhouse alarm panel, and hang a new print."
 
 
-def urgent_row(book: Book) -> list[str]:
-    """The one row of the reprint list."""
-    *_, register = card_drafts(book, {}, [])
-    urgent, _ = (block for block in register.blocks if isinstance(block, Table))
-    (row,) = urgent.rows
-    return [plain(one) for one in row.cells]
+def test_a_card_of_the_demo_moved_by_a_change_is_listed_with_its_place_and_all_that_moved() -> None:
+    (row,) = urgent(demo_handbook().book).values()
+
+    assert row[0] == "engine control position, card box"
+    assert row[1].endswith("and hang a new print.")
+    assert "SA-PR-009 says something else" in row[2]
+    assert "edition 1 lists no card K-12" in row[2]
+    assert "recharge.t_dead was 54.3 min, now 67.8 min" in row[2]
 
 
 def test_a_card_that_shows_other_steps_is_reprinted_though_its_record_did_not_move() -> None:
-    row = urgent_row(with_cards("K-03", steps="2-4"))
+    where, _, because = urgent(with_cards("K-03", steps="2-4"))["K-03"]
 
-    assert row[1] == "inside the door of the main board"
-    assert row[3].startswith("steps 2 to 4 shown, printed with steps 1 to ")
+    assert where == "inside the door of the main board"
+    assert because.startswith("steps 2 to 4 shown, printed with steps 1 to ")
 
 
 def test_a_card_that_is_listed_elsewhere_is_fetched_where_it_hangs() -> None:
-    row = urgent_row(with_cards("K-02", place="galley"))
+    row = urgent(with_cards("K-02", place="galley"))["K-02"]
 
-    assert row[1:] == [
+    assert row == [
         "wheelhouse alarm panel",
         "Take down at wheelhouse alarm panel, and hang a new print at galley.",
         "listed at galley, printed for wheelhouse alarm panel",
@@ -144,10 +152,7 @@ def test_a_card_that_names_no_edition_is_judged_by_its_words_and_says_so() -> No
 def test_a_card_that_was_taken_down_is_on_no_list() -> None:
     book = with_cards(digest="0123456789abcdef", removed=date(2031, 9, 1))
 
-    *_, register = card_drafts(book, {}, [])
-    urgent, _ = (block for block in register.blocks if isinstance(block, Table))
-
-    assert urgent.rows == ()
+    assert "K-02" not in urgent(book)
 
 
 def test_a_number_of_a_card_that_would_leave_its_folder_is_refused(tmp_path: Path) -> None:
