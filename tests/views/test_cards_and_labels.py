@@ -13,6 +13,7 @@ from garboard.names import is_tag
 from garboard.records.component import Component
 from garboard.views.labels import HEAD, label_files
 from garboard.views.page import Page, QuickCard, Table
+from garboard.views.places import rooms
 from garboard.views.quick_cards import card_drafts
 from garboard.views.runs import plain
 from garboard.views.values_data import guarded
@@ -203,3 +204,14 @@ def test_no_cell_of_a_list_is_worked_out_by_a_spreadsheet() -> None:
     assert line.split("\t")[1] == "'=1+1"
     assert line.split("\t")[3] == '\'@SUM(A1) "x" -2'
     assert guarded("+1") == "'+1"
+
+
+def test_a_card_that_is_listed_elsewhere_stands_among_the_places_where_it_hangs() -> None:
+    found = {
+        key: place.name
+        for room in rooms(with_cards("K-02", place="galley"))
+        for place in room.places
+        for key, _ in place.things
+    }
+
+    assert found["K-02"] == "wheelhouse alarm panel"
