@@ -161,3 +161,16 @@ def test_records_tell_what_became_of_them(desk: Desk) -> None:
     assert rows["SA-AL-001"] == ("changed", "drafted", "withdrawn")
     assert rows["SA-CN-001"] == ("new", "", "proposed")
     assert rows["SA-TR-002"][0] == "gone"
+
+
+def test_a_card_that_shows_other_steps_is_printed_again_though_its_record_says_the_same(
+    desk: Desk,
+) -> None:
+    before = HANDBOOK.replace("K-02, of: SA-PR-001,", "K-02, of: SA-PR-001, steps: 2-3,")
+    after = HANDBOOK.replace("K-02, of: SA-PR-001,", "K-02, of: SA-PR-001, steps: 2-4,")
+
+    found = desk.compared(COMMON | {"handbook.yml": before}, COMMON | {"handbook.yml": after})
+
+    assert [(one.name, one.why) for one in found.cards] == [
+        ("K-02", ("steps 2 to 4 shown, printed with steps 2 to 3",))
+    ]

@@ -173,6 +173,17 @@ def test_the_next_edition_says_what_became_different(
     assert [one.number for one in editions_in(folder).issued] == [1, 2]
 
 
+def test_a_card_that_moved_to_another_place_is_among_those_to_print(
+    folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    issue(folder)
+    change(folder, "handbook.yml", "start-air panel", "wheelhouse")
+    capsys.readouterr()
+
+    assert issue(folder) == 0
+    assert "  K-01 of SA-FT-001, hangs at wheelhouse: " in capsys.readouterr().out
+
+
 def test_a_day_before_the_last_edition_is_refused(
     folder: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

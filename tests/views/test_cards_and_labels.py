@@ -13,6 +13,7 @@ from garboard.names import is_tag
 from garboard.records.component import Component
 from garboard.views.labels import HEAD, label_files
 from garboard.views.page import Page, QuickCard, Table
+from garboard.views.places import rooms
 from garboard.views.quick_cards import card_drafts
 from garboard.views.runs import plain
 from garboard.views.values_data import guarded
@@ -34,11 +35,19 @@ def stands(book: Book) -> dict[str, str]:
     return {row.anchor: plain(row.cells[-1]) for row in table.rows}
 
 
-def with_cards(**changes: object) -> Book:
-    """The demo's book with its card K-02 otherwise."""
+def urgent(book: Book) -> dict[str, list[str]]:
+    """The reprint list, by card: where, what to do, because."""
+    *_, register = card_drafts(book, {}, [])
+    table, _ = (block for block in register.blocks if isinstance(block, Table))
+    rows = ([plain(one) for one in row.cells] for row in table.rows)
+    return {number: rest for number, *rest in rows}
+
+
+def with_cards(number: str = "K-02", **changes: object) -> Book:
+    """The demo's book with one of its cards otherwise."""
     book = demo_handbook().book
     vessel = book.content.vessel
-    cards = tuple(replace(one, **changes) if one.card == "K-02" else one for one in vessel.cards)  # type: ignore[arg-type]
+    cards = tuple(replace(one, **changes) if one.card == number else one for one in vessel.cards)  # type: ignore[arg-type]
     return replace(book, content=replace(book.content, vessel=replace(vessel, cards=cards)))
 
 
@@ -102,21 +111,49 @@ def test_the_register_says_how_each_card_stands() -> None:
 def test_a_card_of_another_text_is_on_the_reprint_list() -> None:
     book = with_cards(digest="0123456789abcdef")
 
-    *_, register = card_drafts(book, {}, [])
-    urgent, _ = (block for block in register.blocks if isinstance(block, Table))
+    _, what, _ = urgent(book)["K-02"]
 
     assert stands(book)["K-02"] == "reprint"
-    (row,) = urgent.rows
-    assert plain(row.cells[2]) == "Take down at wheelhouse alarm panel, and hang a new print."
+    assert what == "Take down at wheelhouse alarm panel, and hang a new print."
+
+
+def test_a_card_of_the_demo_moved_by_a_change_is_listed_with_its_place_and_all_that_moved() -> None:
+    (row,) = urgent(demo_handbook().book).values()
+
+    assert row[0] == "engine control position, card box"
+    assert row[1].endswith("and hang a new print.")
+    assert "SA-PR-009 says something else" in row[2]
+    assert "edition 1 lists no card K-12" in row[2]
+    assert "recharge.t_dead was 54.3 min, now 67.8 min" in row[2]
+
+
+def test_a_card_that_shows_other_steps_is_reprinted_though_its_record_did_not_move() -> None:
+    where, _, because = urgent(with_cards("K-03", steps="2-4"))["K-03"]
+
+    assert where == "inside the door of the main board"
+    assert because.startswith("steps 2 to 4 shown, printed with steps 1 to ")
+
+
+def test_a_card_that_is_listed_elsewhere_is_fetched_where_it_hangs() -> None:
+    row = urgent(with_cards("K-02", place="galley"))["K-02"]
+
+    assert row == [
+        "wheelhouse alarm panel",
+        "Take down at wheelhouse alarm panel, and hang a new print at galley.",
+        "listed at galley, printed for wheelhouse alarm panel",
+    ]
+
+
+def test_a_card_that_names_no_edition_is_judged_by_its_words_and_says_so() -> None:
+    found = stands(with_cards("K-02", edition=None, place="galley"))["K-02"]
+
+    assert found == "words as printed; no edition here says which steps and numbers stand on it"
 
 
 def test_a_card_that_was_taken_down_is_on_no_list() -> None:
     book = with_cards(digest="0123456789abcdef", removed=date(2031, 9, 1))
 
-    *_, register = card_drafts(book, {}, [])
-    urgent, _ = (block for block in register.blocks if isinstance(block, Table))
-
-    assert urgent.rows == ()
+    assert "K-02" not in urgent(book)
 
 
 def test_a_number_of_a_card_that_would_leave_its_folder_is_refused(tmp_path: Path) -> None:
@@ -167,3 +204,14 @@ def test_no_cell_of_a_list_is_worked_out_by_a_spreadsheet() -> None:
     assert line.split("\t")[1] == "'=1+1"
     assert line.split("\t")[3] == '\'@SUM(A1) "x" -2'
     assert guarded("+1") == "'+1"
+
+
+def test_a_card_that_is_listed_elsewhere_stands_among_the_places_where_it_hangs() -> None:
+    found = {
+        key: place.name
+        for room in rooms(with_cards("K-02", place="galley"))
+        for place in room.places
+        for key, _ in place.things
+    }
+
+    assert found["K-02"] == "wheelhouse alarm panel"

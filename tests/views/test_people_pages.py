@@ -1,5 +1,6 @@
 """The pages about people: who may do what, what somebody has to read, the first day, the sheet of a job."""
 
+from datetime import date
 from pathlib import Path
 
 import pytest
@@ -13,6 +14,7 @@ from tests.demo_site import demo_handbook
 from tests.golden_case import Case
 
 HEAD = "id: SA-PR-001\ntitle: Raise air\nsystem: SA\nclass: B\n"
+PATH = "systems/starting-air/pr.md"
 STEPS = "steps:\n  - {do: Look, see: {value: air}, if_not: stop}\n"
 PEOPLE = """\
 lead: {role: lead builder, may: [author, in charge], aboard: [{from: 2030-01-01}]}
@@ -64,9 +66,19 @@ def part_of(book: Handbook, name: str) -> str:
 
 
 def small(folder: Path, level: str, revision: int, *more: str, **files: str) -> Handbook:
-    text = "\n".join(("---", f"{HEAD}revision: {revision}", *more, STEPS.rstrip(), "---", "x\n"))
-    made = {"systems/starting-air/pr.md": text, "people.yml": PEOPLE.replace("LEVEL", level)}
+    made = {PATH: written(revision, *more), "people.yml": PEOPLE.replace("LEVEL", level)}
     return read(Case("", "", "", made | files, "").write(folder))
+
+
+def issued_and_revised(folder: Path, level: str, *more: str) -> Handbook:
+    """A procedure that an edition holds, raised by one revision since."""
+    people = {"people.yml": PEOPLE.replace("LEVEL", level)}
+    edition = {"day": date(2031, 5, 1), "files": people | {PATH: written(0)}}
+    return read(Case("", "", "", people | {PATH: written(1, *more)}, "", [edition]).write(folder))
+
+
+def written(revision: int, *more: str) -> str:
+    return "\n".join(("---", f"{HEAD}revision: {revision}", *more, STEPS.rstrip(), "---", "x\n"))
 
 
 @pytest.mark.parametrize(
@@ -92,10 +104,20 @@ def test_what_was_shown_falls_back_with_each_major_revision(
 
 
 def test_a_revision_of_words_only_takes_nothing_away(tmp_path: Path) -> None:
-    book = small(tmp_path, "alone", 1, "minor: [1]")
+    book = issued_and_revised(tmp_path, "alone", "minor: [1]")
 
     assert "alone: hand" in words(page(book, "SA-PR-001").blocks)
     assert "Nothing: all was seen" in words(page(book, "people/who-may-do-what").blocks)
+
+
+def test_a_claim_with_nothing_to_hold_it_against_is_told_and_costs_a_rank(tmp_path: Path) -> None:
+    book = small(tmp_path, "alone", 1, "minor: [1]")
+
+    said = words(page(book, "SA-PR-001").blocks)
+    assert "Revision 1 is claimed minor, nothing to hold it against: no edition holds" in said
+    assert "With help: hand" in said
+    fell = words(page(book, "people/who-may-do-what").blocks)
+    assert "(1: claimed minor, nothing to hold it against.) Counts as with help." in fell
 
 
 def test_two_of_one_role_who_came_the_same_day_are_numbered(tmp_path: Path) -> None:

@@ -57,6 +57,46 @@ def test_what_is_done_if_not_is_a_link_with_its_title(demo: Handbook) -> None:
     ]
 
 
+def _table(demo: Handbook, key: str, caption: str) -> list[list[str]]:
+    tables: list[Table] = _blocks(demo, key, Table)
+    (found,) = (one for one in tables if one.caption == caption)
+    return [[plain(cell) for cell in row.cells] for row in found.rows]
+
+
+def test_an_assembly_says_how_tight_in_which_order_and_what_is_renewed(demo: Handbook) -> None:
+    joints = _table(demo, "starting-air/how-to-rebuild-it", "Joints")
+    [ready, *_] = [
+        [plain(item) for item in one.items]
+        for one in _blocks(demo, "starting-air/how-to-rebuild-it", Bullets)
+        if "SK-AIR-106" in plain(one.items[0])
+    ]
+
+    assert joints[0][:3] == [
+        "SA-AR-001 cover of the top boss",
+        "8 studs M16; holds pressure",
+        "140 N.m +/- 10 N.m",
+    ]
+    assert joints[0][3].startswith("crosswise")
+    assert joints[0][3].endswith("threads oiled with engine oil")
+    assert ready[0].endswith("renewed each time")
+
+
+def test_parts_that_are_closed_alike_share_a_row_with_their_clearances(demo: Handbook) -> None:
+    gaps = _table(demo, "bilge-fire/how-to-rebuild-it", "Clearances")
+
+    assert [row[0] for row in gaps] == [
+        "BG-SN-001 BG-SN-002 BG-SN-003 loose disc, along its spindle",
+        "BG-SN-001 BG-SN-002 BG-SN-003 spindle in its bush",
+    ]
+    assert gaps[0][1:3] == ["1.0 mm +/- 0.3 mm", "2.0 mm"]
+
+
+def test_a_torque_is_a_number_of_the_book_with_its_source(demo: Handbook) -> None:
+    torque = demo.book.values["SA-AR-001.top_boss.torque"]
+
+    assert (torque.text, [one.source for one in torque.sources]) == ("140 N.m", ["sheet-AR"])
+
+
 def test_a_round_of_one_system_has_no_second_page(demo: Handbook) -> None:
     assert [draft.key for draft in round_drafts(demo.book)] == ["rounds/sea-watch"]
 

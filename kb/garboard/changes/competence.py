@@ -10,7 +10,7 @@ from datetime import date
 from itertools import islice
 
 from garboard.book import Book
-from garboard.changes.minor_revisions import believed_minor
+from garboard.changes.minor_revisions import Claim, minor_claims
 from garboard.errors import Where
 from garboard.records.base import Record
 from garboard.records.people import Competence, Level, PersonEntry
@@ -49,6 +49,8 @@ class Skill:
     """As it counts today; None where nothing is left."""
     majors: tuple[int, ...] = ()
     """The revisions since that have to be shown, the first ones: after two nothing is left."""
+    unproved: tuple[int, ...] = ()
+    """Those of them that are claimed minor, with nothing to hold the claim against."""
     since: date | None = None
     """The day the present revision was issued; None where that is not signed."""
     ran_out: bool = False
@@ -79,33 +81,37 @@ class Skill:
 
 def skills(book: Book) -> Iterator[Skill]:
     """What everybody in the list of people can do, aboard or ashore, by the newest that was seen."""
-    minor: dict[str, frozenset[int]] = {}
+    claims: dict[str, tuple[Claim, ...]] = {}
     for person in book.content.people.values():
         for key in person.newest:
             record: Record | None = book.records.get(key)
             if not isinstance(record, Procedure) or has_left(record):
                 continue
-            if key not in minor:
-                minor[key] = believed_minor(book, record)
-            yield _weighed(book, person, record, minor[key])
+            if key not in claims:
+                claims[key] = minor_claims(book, record)
+            yield _weighed(book, person, record, claims[key])
 
 
 def skills_of(book: Book, procedure: Procedure) -> list[Skill]:
     """What everybody can do of one procedure."""
-    minor = believed_minor(book, procedure)
+    claims = minor_claims(book, procedure)
     return [
-        _weighed(book, person, procedure, minor)
+        _weighed(book, person, procedure, claims)
         for person in book.content.people.values()
         if str(procedure.id) in person.newest
     ]
 
 
-def _weighed(book: Book, person: PersonEntry, record: Procedure, minor: frozenset[int]) -> Skill:
+def _weighed(
+    book: Book, person: PersonEntry, record: Procedure, claims: tuple[Claim, ...]
+) -> Skill:
     """The newest that was seen of one person, held against the procedure and the day."""
     number, one = person.newest[str(record.id)]
     where = person.places.get(f"competence[{number}]", person.where)
     later = range(one.revision + 1, record.revision + 1)
+    minor = {claim.number for claim in claims if claim.believed}
     majors = tuple(islice((number for number in later if number not in minor), MOST_RANKS))
+    unproved = tuple(claim.number for claim in claims if claim.unproved and claim.number in majors)
     ran_out = one.until is not None and one.until < book.today
     level: Level | None = one.level or Level.WITH_HELP
     for _ in majors:
@@ -117,7 +123,7 @@ def _weighed(book: Book, person: PersonEntry, record: Procedure, minor: frozense
     elif one.on and one.on > book.today:
         doubt = f"the day it was seen, {one.on}, is yet to come"
     level = None if ran_out or doubt else level
-    return Skill(person, record, one, where, level, majors, since, ran_out, doubt)
+    return Skill(person, record, one, where, level, majors, unproved, since, ran_out, doubt)
 
 
 def skills_by_procedure(book: Book) -> dict[str, list[Skill]]:

@@ -5,8 +5,10 @@ from collections.abc import Iterable, Iterator, Mapping
 
 from garboard.book import Book
 from garboard.changes.comparison import Affected, Caution, Entry, Number, Sort, StepChange
+from garboard.changes.hanging import record_of
 from garboard.changes.touched import touched_by
 from garboard.records.base import Class, bare_id
+from garboard.records.card_shown import ListedCard, shown_otherwise
 from garboard.records.change import Change
 from garboard.records.inspection import Test
 from garboard.records.people import PersonEntry
@@ -62,7 +64,15 @@ def _out_of_date(old: Book, new: Book, here: Card | None, there: Card) -> Iterat
         return
     if here.place != there.place:
         yield f"hang it here: the place was {here.place}"
+    before, after = _listed(old, here), _listed(new, there)
+    if before and after:
+        yield from shown_otherwise(before, after)
     yield from _moved_under(_cover(old, there.of), _cover(new, there.of))
+
+
+def _listed(book: Book, card: Card) -> ListedCard | None:
+    record = record_of(book, card)
+    return ListedCard(card, record, tuple(_hanging(book))) if record else None
 
 
 def _cover(book: Book, key: str) -> Cover | None:

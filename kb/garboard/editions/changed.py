@@ -2,6 +2,8 @@
 
 from collections.abc import Iterator, Mapping
 
+from garboard.book import Book
+from garboard.changes.hanging import listed_otherwise
 from garboard.records.edition import Edition, IssuedCard
 
 __all__ = ["changed_lines", "to_reprint"]
@@ -67,7 +69,20 @@ def _named(keys: list[str]) -> str:
     return ", ".join(keys[:MOST_NAMED]) + more
 
 
-def to_reprint(edition: Edition, before: Edition | None) -> tuple[IssuedCard, ...]:
-    """The cards whose record says something else than when the last edition was issued, or that are new."""
+def to_reprint(edition: Edition, book: Book) -> tuple[IssuedCard, ...]:
+    """The cards of which the last edition would print something else, or which it does not list.
+
+    Args:
+        edition: The new one.
+        book: What it was made of, with the edition before it.
+    """
+    before = book.edition
     known = {one.card: one.digest for one in before.cards} if before else {}
-    return tuple(one for one in edition.cards if known.get(one.card) != one.digest)
+    listed = {str(one.card): one for one in book.content.vessel.cards if one.removed is None}
+    return tuple(
+        one
+        for one in edition.cards
+        if before is None
+        or known.get(one.card) != one.digest
+        or any(listed_otherwise(book, listed[one.card], before))
+    )

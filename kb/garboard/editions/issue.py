@@ -55,7 +55,7 @@ class Proposal:
     @property
     def cards(self) -> tuple[IssuedCard, ...]:
         """The cards to reprint."""
-        return to_reprint(self.edition, self.handbook.book.edition) if self.edition else ()
+        return to_reprint(self.edition, self.handbook.book) if self.edition else ()
 
 
 def propose(folder: Path, by: str, key: Path | None = None) -> Proposal:

@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 from garboard.calc.value import Citation, Given
 from garboard.errors import Diagnostic, Severity, Where
 from garboard.names import IDENTIFIER, is_tag, nearest, system_of
+from garboard.reading.assembly import settle_assembly
 from garboard.reading.fields import FieldReader
 from garboard.reading.nodes import Entry, MapNode, Node, ScalarNode
 from garboard.reading.runs import RunReader
@@ -193,6 +194,8 @@ class _SystemReader:
         part = reader.read(Component, node, tag=Tag(tag), system=self.code, where=where)
         self.faults += reader.faults
         self.take_texts(reader, tag)
+        part, misfits = settle_assembly(part)
+        self.faults += misfits
         self.components.append(self.settle(part) if written else part)
 
     def no_tag(self, written: str, tag: str, where: Where) -> None:
@@ -244,7 +247,9 @@ class _SystemReader:
         """Refuse a number that such a thing does not have."""
         named = [name for name, _ in part.givens()] + [name for name, _ in part.aliases()]
         named += ["makes"] if part.makes and "makes" not in named else []
-        for name in dict.fromkeys(name.partition(".")[0] for name in named):
+        apart = {*(part.joints or {}), *(part.clearances or {})}
+        own = dict.fromkeys(name.partition(".")[0] for name in named)
+        for name in (one for one in own if one not in apart):
             if name not in kind.numbers:
                 text = f"a {kind.name} has no {name}"
                 cure = f"remove it, or mend the kind; its numbers: {', '.join(kind.numbers)}"

@@ -12,6 +12,7 @@ from typing import NewType, get_args
 
 from garboard.calc.value import Given
 from garboard.errors import Where
+from garboard.records.assembly import Clearance, Joint, assembly_givens
 from garboard.records.base import Address, Mention, SourceId, Tag, beside, several
 
 __all__ = ["QUANTITIES", "Component", "Fails", "Item", "PortPair", "Scale", "Unlimited"]
@@ -127,6 +128,14 @@ class Component:
     """What does it protect?"""
     note: Mention | None = None
     """What else must be known?"""
+    joints: Mapping[str, Joint] | None = None
+    """Which joints are opened when it is taken apart, each by a short name, and how are they closed?"""
+    clearances: Mapping[str, Clearance] | None = None
+    """Which gaps are measured when it is apart, each by a short name?"""
+    renew: tuple[str, ...] = several()
+    """Which part numbers are always renewed when it was open: rings, locking plates?"""
+    special_tools: tuple[str, ...] = several()
+    """Which tools does it take beside the usual ones?"""
     at: tuple[float, float] | None = None
     """Where does it stand on the drawing? Column, row."""
 
@@ -203,6 +212,13 @@ class Component:
         if self.range is not None:
             yield "range.from", self.range.from_
             yield "range.to", self.range.to
+        yield from assembly_givens(self.joints, self.clearances)
+
+    @property
+    def number_names(self) -> tuple[str, ...]:
+        """The names of all numbers it may have a value of, in the order in which pages list them."""
+        apart = (name for name, _ in assembly_givens(self.joints, self.clearances))
+        return (*QUANTITIES, "range.from", "range.to", *apart)
 
     def aliases(self) -> Iterator[tuple[str, Address]]:
         """Every property that is drawn from elsewhere, with the address it is drawn from."""

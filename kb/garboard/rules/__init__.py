@@ -136,6 +136,7 @@ from garboard.rules import (
     temporary_overdue,
     test_overtaken,
     test_pressure_wrong,
+    torque_missing,
     touched_unconfirmed,
     trapped_pressure,
     two_values,
@@ -151,6 +152,7 @@ from garboard.rules import (
     walk_through_stale,
     what_if_not_followed,
     where_else_open,
+    worn_when_fitted,
 )
 
 __all__ = ["ISSUE_RULES", "RULES"]
@@ -233,6 +235,8 @@ RULES: tuple[ModuleType, ...] = (
     fail_position_missing,
     normal_position_conflict,
     hose_out_of_date,
+    torque_missing,
+    worn_when_fitted,
     lock_unregistered,
     operating_state_untrue,
     unsafe_line_up,

@@ -7,12 +7,22 @@ import re
 from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 
 from garboard.errors import Where
 from garboard.reading.content import Written
 from garboard.rules.prose import Prose, prose_of
 
-__all__ = ["Heading", "Link", "RawTag", "find_headings", "find_links", "find_raw_tags"]
+__all__ = [
+    "HeadRow",
+    "Heading",
+    "Link",
+    "RawTag",
+    "find_head_rows",
+    "find_headings",
+    "find_links",
+    "find_raw_tags",
+]
 
 WORDS = r"(?:[^\[\]\\]|\\.|\[(?:[^\[\]\\]|\\.)*\](?:\([^()]*\))?)*"
 TARGET = r"(?:<[^<>\n]*>|(?:[^()\s\"']|\([^()\s]*\)|(?<=\S) +(?=[^\s\"'()]))*)"
@@ -31,6 +41,8 @@ LEADS = re.compile(
 )
 ATX = re.compile(r"^ {0,3}#{1,6}[ \t]+(?P<words>[^\n]+)$", re.MULTILINE)
 SETEXT = re.compile(r"^(?P<words>[^\n#>|\s-][^\n|]*)\n(?:=+|-+)[ \t]*$", re.MULTILINE)
+RULE = re.compile(r":?-+:?")
+CELL_END = re.compile(r"(?<!\\)\|")
 LONGEST = 300
 """Of a heading, as far as it is looked at."""
 MARKS = re.compile(r"!?\[([^\]]*)\](?:\([^)]*\)|\[[^\]]*\])|[*`]|\b_|_\b")
@@ -58,6 +70,16 @@ class Heading:
 
     words: str
     anchor: str
+    where: Where
+    level: int = 1
+    """How many `#` it has; underlined with `=` it is 1, with `-` 2."""
+
+
+@dataclass(frozen=True, slots=True)
+class HeadRow:
+    """The row above the rule of a table."""
+
+    cells: tuple[str, ...]
     where: Where
 
 
@@ -111,7 +133,31 @@ def find_headings(written: Written) -> Iterator[Heading]:
         if anchor:
             taken[anchor] += 1
             count = f"-{taken[anchor]}" if taken[anchor] > 1 else ""
-            yield Heading(words, anchor + count, prose.place(each.start("words")))
+            yield Heading(words, anchor + count, prose.place(each.start("words")), _level(each[0]))
+
+
+def _level(written: str) -> int:
+    line = written.strip()
+    marks = len(line) - len(line.lstrip("#"))
+    return marks or (1 if line.endswith("=") else 2)
+
+
+def find_head_rows(written: Written) -> Iterator[HeadRow]:
+    """The head of every table of a text."""
+    prose = prose_of(written)
+    lines = prose.text.split("\n")
+    for number, (head, below) in enumerate(pairwise(lines)):
+        if "|" not in head or "|" not in below or set(below) - set("|:- \t"):
+            continue
+        row, ruled = _cells(head), _cells(below)
+        if len(row) == len(ruled) and all(RULE.fullmatch(cell) for cell in ruled):
+            yield HeadRow(row, prose.place(prose.starts[number]))
+
+
+def _cells(row: str) -> tuple[str, ...]:
+    inner = row.strip().removeprefix("|")
+    inner = inner if inner.endswith("\\|") else inner.removesuffix("|")
+    return tuple(cell.strip() for cell in CELL_END.split(inner))
 
 
 def find_raw_tags(written: Written) -> Iterator[RawTag]:

@@ -1,4 +1,4 @@
-"""Names that stand for no record, tag or value: files, instruments, mounts, rounds, windows.
+"""Names that stand for no record, tag or value: files, instruments, mounts, rounds, part numbers.
 
 Each is looked up in its own list, and nearest names are sought there alone.
 """
@@ -35,6 +35,7 @@ def named_things(book: Book) -> Iterator[NamedThing]:
     yield from _signers(book)
     yield from _instruments(book)
     yield from _system_words(book)
+    yield from _parts(book)
 
 
 def _owners(book: Book) -> Iterator[tuple[Record | WrittenPage, str]]:
@@ -107,6 +108,18 @@ def _system_words(book: Book) -> Iterator[NamedThing]:
                     known = _joinable(book, system, end)
                     said = "is no component, header or place outside"
                     yield NamedThing(end.name, known, said, end.where, code)
+
+
+def _parts(book: Book) -> Iterator[NamedThing]:
+    """Part numbers that a part is put together with."""
+    known, lost = book.content.spares, "is no part number in spares.yml"
+    for part in book.components.values():
+        for number, name in enumerate(part.renew):
+            yield NamedThing(name, known, lost, part.at_place(f"renew[{number}]"), part.tag)
+        for key, joint in (part.joints or {}).items():
+            if joint.gasket:
+                where = part.at_place(f"joints.{key}.gasket")
+                yield NamedThing(joint.gasket, known, lost, where, part.tag)
 
 
 def _joinable(book: Book, system: System, end: End) -> Collection[str]:

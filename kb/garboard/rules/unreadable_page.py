@@ -1,12 +1,17 @@
-"""What is to be seen is told by a colour and by nothing else.
+"""What is to be seen is told by a colour alone, or a text is hard to read small, aloud or in a hurry.
 
 Why: about one man in twelve tells red from green badly (from memory, verify before citing), a red torch takes
-the colours from everybody, and a printed sheet has none (WCAG 2.2, 1.4.1).
+the colours from everybody, and a printed sheet has none (WCAG 2.2, 1.4.1). On a phone one column of a table
+stands under the other, and who is read to hears headings, links and pictures without what is around them
+(WCAG 2.2, 1.1.1, 1.3.1, 2.4.4).
 
 Fix: say beside the colour where it is, what is written on it, or that it is lit: `upper lamp RUN, green, lit`.
+Write a heading above each column, what a link leads to, what a picture shows; leave out no level of heading;
+part a step that takes more than 120 words in one piece.
 
-Pictures without text are `image-without-text`; contrast and the size of targets are ours, not the author's,
-and are held by the tests of the pages. A colour inside a longer sentence is not judged.
+The colour is a HOLD, the others are a WARN. Pictures without any text are `image-without-text`; contrast and
+the size of targets are ours, not the author's, and are held by the tests of the pages. A colour inside a longer
+sentence is not judged; nor is whether a description is a good one.
 """
 
 import re
@@ -17,6 +22,7 @@ from garboard.errors import Diagnostic, Severity, Where
 from garboard.records.alarm import Fault
 from garboard.records.standing import has_left
 from garboard.records.system import System
+from garboard.rules.plain_reading import hard_to_read
 from garboard.rules.steps import live_procedures
 
 CODE = "unreadable-page"
@@ -33,7 +39,7 @@ WORD = re.compile(r"[^\W\d_]+|\d")
 
 
 def check(book: Book) -> Iterator[Diagnostic]:
-    """Look at what steps, checks of faults and stops of rounds say is to be seen."""
+    """Look at what is to be seen in steps, faults and rounds, then at every text."""
     for about, text, where in _seen(book):
         words = {word.casefold() for word in WORD.findall(text)}
         named = words & COLOURS
@@ -46,6 +52,9 @@ def check(book: Book) -> Iterator[Diagnostic]:
                 CODE,
                 about,
             )
+
+    for one in hard_to_read(book):
+        yield Diagnostic(one.where, Severity.WARN, one.text, one.cure, CODE, one.about)
 
 
 def _seen(book: Book) -> Iterator[tuple[str, str, Where]]:

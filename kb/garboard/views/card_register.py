@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 
 from garboard.book import Book
-from garboard.changes.hanging import moved_since, record_of
+from garboard.changes.hanging import hangs_at, moved_since, printed_from, record_of
 from garboard.records.base import bare_id
 from garboard.records.vessel import Card
 from garboard.review.canonical import own_digest
@@ -64,14 +64,17 @@ def _to_do(book: Book, card: Card, refused: tuple[str, ...]) -> Row | None:
     if card.removed or not _printed(card):
         return None
     moved = moved_since(book, card)
+    hangs = hangs_at(book, card)
     if refused:
-        what = f"Take down at {card.place}. No new one can be printed."
+        what = f"Take down at {hangs}. No new one can be printed."
+    elif moved and hangs != card.place:
+        what = f"Take down at {hangs}, and hang a new print at {card.place}."
     elif moved:
-        what = f"Take down at {card.place}, and hang a new print."
+        what = f"Take down at {hangs}, and hang a new print."
     else:
         return None
     because: Cell = ("; ".join((*moved, *refused[:1])),)
-    return Row((_link(card), (card.place,), (what,), because))
+    return Row((_link(card), (hangs,), (what,), because))
 
 
 def _row(book: Book, card: Card, refused: tuple[str, ...]) -> Iterator[Cell]:
@@ -96,7 +99,11 @@ def _stands(book: Book, card: Card, refused: tuple[str, ...]) -> str:
         return f"cannot be printed: {refused[0].partition(' (')[0]}"  # whole on its own page
     if not _printed(card):
         return "not printed yet"
-    return "reprint" if moved_since(book, card) else "as printed"
+    if moved_since(book, card):
+        return "reprint"
+    if printed_from(book, card) is None:
+        return "words as printed; no edition here says which steps and numbers stand on it"
+    return "as printed"
 
 
 def _link(card: Card) -> Cell:

@@ -155,7 +155,7 @@ def _drawn_on(book: Book, part: Component) -> Iterator[tuple[str, Cell]]:
 def _numbers(draft: Draft, part: Component) -> Table:
     book = draft.book
     rows = []
-    for name in (*QUANTITIES, "range.from", "range.to"):
+    for name in part.number_names:
         value = book.values.get(f"{part.tag}.{name}")
         if value:
             rows.append(Row(_number_row(draft, value, name), value.address))
@@ -173,7 +173,7 @@ def _number_row(draft: Draft, value: Value, name: str) -> tuple[Cell, ...]:
     feeds = book.network.feeds.get(value.address, ())
     moved: Cell = tuple(run for one in feeds for run in (shown(book, one), f" {one} "))
     return (
-        (name.replace("_", " "),),
+        (name.replace("_", " ").replace(".", ", "),),
         (shown(book, value.address),),
         (f"+/- {value.tolerance}",) if value.tolerance else ("none stated",),
         drawn or ((refs,) if refs else ("no source recorded",)),

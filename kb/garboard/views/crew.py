@@ -4,10 +4,11 @@ A number would have to be looked up, and would move when somebody left; the day 
 aboard, stays the same, and is nobody's name.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from garboard.book import Book
 from garboard.changes.competence import Skill, alone_aboard, helped_aboard, skills_of
+from garboard.changes.minor_revisions import minor_claims
 from garboard.records.people import PersonEntry
 from garboard.records.procedure import Procedure
 from garboard.records.signoff import Capacity
@@ -17,6 +18,7 @@ from garboard.views.page import Cell, Paragraph, Run, Strong
 __all__ = [
     "aboard_today",
     "anchor_of",
+    "claimed_minor",
     "in_a_row",
     "in_charge",
     "known_as",
@@ -81,6 +83,28 @@ def with_limits(book: Book, one: Skill) -> str:
         beside.append(f"until {day(one.shown.until)}")
     name = known_as(book, one.person)
     return f"{name} ({', '.join(beside)})" if beside else name
+
+
+def claimed_minor(book: Book, procedure: Procedure) -> Iterator[Paragraph]:
+    """One line for each revision that is said to have changed words only and is not believed.
+
+    Args:
+        book: With every issued edition.
+        procedure: As it stands.
+    """
+    for one in minor_claims(book, procedure):
+        if not one.believed:
+            said = (
+                f"but {one.refused}"
+                if one.refused
+                else f"nothing to hold it against: {one.unproved}"
+            )
+            yield Paragraph(
+                (
+                    Strong(f"Revision {one.number} is claimed minor, {said}."),
+                    " It counts as major: show it again.",
+                )
+            )
 
 
 def who_can(book: Book, procedure: Procedure) -> Paragraph:

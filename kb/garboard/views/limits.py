@@ -4,7 +4,6 @@ from collections.abc import Iterator
 
 from garboard.book import Book
 from garboard.calc.value import Requirement, Verdict
-from garboard.records.component import QUANTITIES
 from garboard.records.system import System
 from garboard.views.draft import Draft
 from garboard.views.drift_plot import drift_plot
@@ -122,7 +121,7 @@ def _numbers(draft: Draft, system: System) -> Table:
     for tag, part in book.components.items():
         if part.system != system.code:
             continue
-        for name in (*QUANTITIES, "range.from", "range.to"):
+        for name in part.number_names:
             value = book.values.get(f"{tag}.{name}")
             if value is None:
                 continue
@@ -135,7 +134,7 @@ def _numbers(draft: Draft, system: System) -> Table:
                     (
                         (Plate(tag),),
                         (part.name or part.kind,),
-                        (name.replace("_", " "),),
+                        (name.replace("_", " ").replace(".", ", "),),
                         (shown(book, value.address),),
                         spread,
                         (refs.strip(),),

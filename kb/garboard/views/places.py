@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from garboard.book import Book
+from garboard.changes.hanging import hangs_at
 from garboard.records.base import bare_id
 from garboard.views.draft import Draft
 from garboard.views.inline import title_of
@@ -131,7 +132,7 @@ def _things(book: Book) -> Iterator[tuple[str, str, Cell]]:
         if card.place and not card.removed:
             of = bare_id(card.of)
             yield (
-                card.place,
+                hangs_at(book, card),
                 card.card,
                 (f"card {card.card}: ", Link(of, title_of(book, of) or of)),
             )

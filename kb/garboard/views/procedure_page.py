@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from garboard.records.procedure import Procedure
-from garboard.views.crew import who_can
+from garboard.views.crew import claimed_minor, who_can
 from garboard.views.draft import Draft
 from garboard.views.end_state import end_state
 from garboard.views.fields import line_of
@@ -37,6 +37,7 @@ def procedure_head(draft: Draft, record: Procedure) -> Iterator[Block]:
         yield Heading("Before step 1")
         yield Facts(needed)
     yield who_can(book, record)
+    yield from claimed_minor(book, record)
     if record.isolates or record.points:
         yield Facts(
             tuple(

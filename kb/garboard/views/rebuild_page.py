@@ -18,6 +18,7 @@ from garboard.records.procedure import Procedure, Use
 from garboard.records.standing import has_left
 from garboard.records.stock import stock_of
 from garboard.records.vessel import Spare
+from garboard.views.assembly import closing_blocks, renewed_always
 from garboard.views.draft import Draft
 from garboard.views.inline import cell, day, shown
 from garboard.views.inspection_plan import proof_words
@@ -65,6 +66,7 @@ def rebuild_page(draft: Draft, page: WrittenPage, layout: str) -> None:
     draft.messages = tuple(message_of(book, one) for one in _hazards(book, named, tags))
     draft.add(Heading("Before anything is opened"), *_in_force(book, named, tags))
     draft.add(*_drawn(book, tags, layout), *_parts_needed(book, named, tags))
+    draft.add(*closing_blocks(book, (book.components[tag] for tag in tags)))
     draft.add(Paragraph((LICENSED,), quiet=True), Heading("Sequence"))
     draft.add(*text_blocks(draft, page.text, page.where, page.text_line))
     draft.add(*_photos(page), *_proof(book, named, tags))
@@ -173,21 +175,24 @@ def _limits(book: Book, tag: str) -> Cell:
 
 def _parts_needed(book: Book, named: Iterable[str], tags: Iterable[str]) -> Iterator[Block]:
     about, named = set(tags), set(named)
+    renewed = renewed_always(book.components[tag] for tag in about)
     found = [
         one
-        for one in book.content.spares.values()
-        if str(one.key) in named or about & set(map(str, one.fits))
+        for key, one in book.content.spares.items()
+        if key in named or key in renewed or about & set(map(str, one.fits))
     ]
     if found:
         yield Heading("Parts to have ready")
-        yield Bullets(tuple(_needed(one) for one in found))
+        yield Bullets(tuple(_needed(one, renewed=one.key in renewed) for one in found))
 
 
-def _needed(one: Spare) -> Cell:
+def _needed(one: Spare, *, renewed: bool) -> Cell:
     stock = stock_of(one)
     stands: Run = Strong(stock.words) if stock.low else stock.words
     where = f", {one.where_}" if one.where_ else ""
-    return (Link(f"registers/spares#{one.key}", str(one.key)), f" {one.name}: ", stands, where)
+    always: Cell = ("; ", Strong("renewed each time")) if renewed else ()
+    link = Link(f"registers/spares#{one.key}", str(one.key))
+    return (link, f" {one.name}: ", stands, where, *always)
 
 
 def _photos(page: WrittenPage) -> Iterator[Block]:

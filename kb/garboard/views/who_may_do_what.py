@@ -35,7 +35,8 @@ __all__ = ["fell_words", "who_may_do_what"]
 SAID_OF_LEVELS = (
     "With help means beside somebody who can do it alone. What was seen of an older revision counts for"
     " less: who could do it alone or teach it then can do it with help, who could do it with help has"
-    " not been shown it. A revision that changed words only takes nothing away."
+    " not been shown it. A revision that changed words only takes nothing away where an"
+    " issued text from before it shows that."
 )
 
 
@@ -99,6 +100,9 @@ def fell_words(one: Skill) -> str:
         which = "Revision" if len(one.majors) == 1 else "Revisions"
         each = "is" if len(one.majors) == 1 else "are"
         words += f" {which} {numbers} {each} major{since}: it has to be shown again."
+        if one.unproved:
+            claimed = ", ".join(str(number) for number in one.unproved)
+            words += f" ({claimed}: claimed minor, nothing to hold it against.)"
     if one.doubt:
         words += f" That cannot be: {one.doubt}."
     if one.ran_out:
