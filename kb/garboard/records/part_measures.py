@@ -21,7 +21,17 @@ __all__ = ["fits", "wanted_words"]
 LENGTH = dimension(length=1)
 HOLDS = (VOLUME, AIR)
 
-PRESSURES = ("rated", "test", "set", "makes", "cuts_in", "cuts_out", "trip", "alarm_low", "alarm_high")
+PRESSURES = (
+    "rated",
+    "test",
+    "set",
+    "makes",
+    "cuts_in",
+    "cuts_out",
+    "trip",
+    "alarm_low",
+    "alarm_high",
+)
 """What the questions to the layout compare with each other."""
 UNDER_PRESSURE = (
     "receiver",
