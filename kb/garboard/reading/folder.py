@@ -178,7 +178,8 @@ def _read_systems(gathered: _Gathered, files: dict[str, Found]) -> None:
             text = f"handbook.yml knows no system with the folder {folder}"
             cure = f"add {code or 'its code'}: {folder} under systems"
             if code in lost:
-                text = f"handbook.yml gives {code} the folder {gathered.vessel.folders[code]}, this one is {folder}"
+                given = gathered.vessel.folders[code]
+                text = f"handbook.yml gives {code} the folder {given}, this one is {folder}"
                 cure = f"write {code}: {folder} under systems"
             gathered.refuse(Where(path), text, cure, code)
             if code and (code in lost or code not in gathered.systems) and not read.fault:

@@ -25,7 +25,7 @@ WAIVABLE = True
 
 
 def check(book: Book) -> Iterator[Diagnostic]:
-    """Look up everything that is named; where a system cannot be read say so once, with how much leads to it."""
+    """Look up everything that is named; where a system cannot be read say so once and how much leads to it."""
     lost = {code: 0 for code in book.systems if _unread(book, code)}
     for item in _leading_nowhere(book):
         found = IDENTIFIER.search(item.text)
