@@ -181,7 +181,10 @@ def _read_systems(gathered: _Gathered, files: dict[str, Found]) -> None:
                 given = gathered.vessel.folders[code]
                 text = f"handbook.yml gives {code} the folder {given}, this one is {folder}"
                 cure = f"write {code}: {folder} under systems"
-            gathered.refuse(Where(path), text, cure, code)
+            if (
+                gathered.vessel.folders or gathered.vessel.vessel
+            ):  # else none of handbook.yml was read
+                gathered.refuse(Where(path), text, cure, code)
             if code and (code in lost or code not in gathered.systems) and not read.fault:
                 _keep_system(gathered, read_system(read.text, path, code))
 
