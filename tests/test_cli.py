@@ -220,9 +220,27 @@ def test_a_new_handbook_reads_clean_and_is_never_written_over(
     assert main(["new", "handbook", str(target)]) == 0
     assert (target / "mkdocs.yml").is_file()
     assert main(["check", str(target / "content")]) == 0
+    assert main(["edition", "issue", "--by", "lead", "--dry-run", str(target / "content")]) == 0
     assert main(["new", "handbook", str(target)]) == 2
 
     assert "is not empty" in capsys.readouterr().err
+
+
+def test_an_edition_that_is_refused_names_no_file(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    content = tmp_path / "our-vessel" / "content"
+    main(["new", "handbook", str(content.parent)])
+    handbook = content / "handbook.yml"
+    handbook.write_text(handbook.read_text("utf-8").partition("holders:")[0], "utf-8")
+    capsys.readouterr()
+
+    status = main(["edition", "issue", "--by", "lead", str(content)])
+
+    said = capsys.readouterr()
+    assert status == 1
+    assert "file:" not in said.out
+    assert "write holders: [{copy:" in said.err
 
 
 def test_the_commands_are_those_of_the_readme() -> None:

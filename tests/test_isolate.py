@@ -181,6 +181,7 @@ def test_several_parts_are_isolated_together(
     ("tags", "words"),
     [
         (["SA-AR-01"], "there is no part 'SA-AR-01'; did you mean SA-AR-001?"),
+        (["ar-001"], "there is no part 'ar-001'; did you mean SA-AR-001?"),
         (["SA-LN-001"], "SA-LN-001 is a pipe: name a part that is joined to it"),
         (["SA-HV-009"], "SA-HV-009 is in no connection of SA"),
         (["SA-AR-001", "BG-HV-001"], "SA and BG are two systems"),

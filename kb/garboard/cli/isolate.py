@@ -8,7 +8,7 @@ from garboard.book import Book
 from garboard.cli.arguments import add_command, add_folder, content_folder
 from garboard.errors import GarboardError
 from garboard.handbook import read_book
-from garboard.names import nearest
+from garboard.names import key_of, nearest
 from garboard.systems.isolation import Isolation
 from garboard.systems.isolation import isolate as isolate_part
 from garboard.views.inline import title_of
@@ -52,7 +52,8 @@ def _known(book: Book, tag: str) -> str:
     if any(one.tag == tag for one in headers):
         raise GarboardError(f"{tag} is a pipe: name a part that is joined to it")
     if tag not in book.components:
-        near = nearest(tag, book.components)
+        ends = [one for one in book.components if key_of(one).endswith(key_of(tag))]
+        near = " or ".join(ends) or nearest(tag, book.components)
         raise GarboardError(
             f"there is no part {tag!r}" + (f"; did you mean {near}?" if near else "")
         )

@@ -72,7 +72,7 @@ def _told(proposal: Proposal) -> Iterator[str]:
     for one in proposal.held:
         yield f"  goes with it: {one.where}: {one.text} [{one.code}]"
     yield from _changes(proposal)
-    if proposal.edition:
+    if proposal.edition and not proposal.refusals:
         proof = "with the issuer's proof" if proposal.edition.proof else "without a proof"
         yield f"file: {edition_path(proposal.edition.number)}, seal {proposal.edition.seal}, {proof}"
 

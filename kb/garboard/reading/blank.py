@@ -104,16 +104,26 @@ def _asked(key: Key, question: str) -> list[str]:
     members = members_of(key.hint)
     part = members_of(members.item).part if members.lists else members.part
     if part is None:
+        lines = [f"# {question}{choice}{_shape(members.entry, of_each=True)}"]
         empty = " []" if members.lists and not members.words else ""
         return [*lines, f"#{key.key}:{empty}"]
     lines.append(f"#{key.key}:")
     questions = questions_of(part)
     lead = "#  - " if members.lists else "#  "
     for inner in keys_of(part).values():
-        asks = f"{questions.get(inner.name, '')}{_choice(inner.hint)}"
+        asks = f"{questions.get(inner.name, '')}{_choice(inner.hint)}{_shape(inner.hint)}"
         lines.append(f"{lead}{inner.key}:  # {asks}")
         lead = "#    " if members.lists else "#  "
     return lines
+
+
+def _shape(hint: Any, *, of_each: bool = False) -> str:  # noqa: ANN401 - a type hint
+    """How a thing with keys of its own is written, behind the question."""
+    part = members_of(hint).part if hint is not None else None
+    if part is None:
+        return ""
+    keys = ", ".join(f"{key}: ..." for key in keys_of(part))
+    return f" (a line each, written ...: {{{keys}}})" if of_each else f" (written {{{keys}}})"
 
 
 def _choice(hint: Any) -> str:  # noqa: ANN401 - a type hint

@@ -94,10 +94,12 @@ class FieldReader:
         """The values of a dataclass, by field name; UNREAD where one that it needs is missing."""
         keys = keys_of(kind)
         values = {}
+        strange = 0
         for entry in node.entries:
             key = keys.get(entry.key.text)
             if key is None:
                 self.unknown(entry, keys, flow=node.flow)
+                strange += 1
                 continue
             here = f"{path}.{key.key}" if path else key.key
             value = self.field(key, entry, here)
@@ -105,7 +107,10 @@ class FieldReader:
                 values[key.name] = value
         for key in keys.values():
             if key.required and key.name not in values:
-                self.missing(key, node, path)
+                if strange and not whole:  # said already, with the keys that are known here
+                    strange -= 1
+                else:
+                    self.missing(key, node, path)
                 if not (key.texts or whole):
                     return UNREAD
                 values[key.name] = "" if key.texts else None
@@ -242,8 +247,13 @@ class FieldReader:
     def not_text(self, hint: Any, members: Members, node: ScalarNode, path: str) -> Any:  # noqa: ANN401 - any field value
         """Note text where a list or keys belong; a lone thing is read on as a list of one."""
         words = words_for(hint)
-        if not members.lists or members_of(members.item).part is not None:
+        part = members_of(members.item).part if members.lists else members.part
+        if not members.lists or part is not None:
             text = f"{path} is the text `{shorten(node.text)}`"
+            keys = keys_of(part).values() if part else ()
+            free = next((key.key for key in keys if free_text(key)), "")
+            if free and not members.lists and not any(key.required for key in keys):
+                words = f"{path.rpartition('.')[2]}: {{{free}: {quote(shorten(node.text))}}}; it knows {words}"
             return self.refuse(node.where, text, f"write {words}")
         before = len(self.faults)
         value = self.value(members.item, node, f"{path}[0]")
@@ -285,6 +295,11 @@ class FieldReader:
         if not found.sources and self.plate is not None:
             found = replace(found, sources=(self.plate,))
         return found
+
+
+def free_text(key: Key) -> bool:
+    """Whether a key takes any text at all."""
+    return not set(FREE).isdisjoint(members_of(key.hint).words)
 
 
 def choose(kind: type[Enum], text: str) -> Enum:

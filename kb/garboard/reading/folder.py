@@ -168,6 +168,7 @@ def _read_systems(gathered: _Gathered, files: dict[str, Found]) -> None:
             where = gathered.vessel.place(f"systems.{code}")
             title = name_as_title(folder)
             gathered.systems[code] = System(code=code, folder=folder, where=where, title=title)
+    lost = {code for path, code in known.items() if path not in files}
     for path, found in files.items():
         if path.endswith("/system.yml") and path not in known:
             read = gathered.open(found)
@@ -175,10 +176,16 @@ def _read_systems(gathered: _Gathered, files: dict[str, Found]) -> None:
             folder = path.split("/")[1]
             code = stated[1] if stated else ""
             text = f"handbook.yml knows no system with the folder {folder}"
-            gathered.refuse(
-                Where(path), text, f"add {code or 'its code'}: {folder} under systems", code
-            )
-            if code and code not in gathered.systems and not read.fault:
+            cure = f"add {code or 'its code'}: {folder} under systems"
+            if code in lost:
+                given = gathered.vessel.folders[code]
+                text = f"handbook.yml gives {code} the folder {given}, this one is {folder}"
+                cure = f"write {code}: {folder} under systems"
+            if (
+                gathered.vessel.folders or gathered.vessel.vessel
+            ):  # else none of handbook.yml was read
+                gathered.refuse(Where(path), text, cure, code)
+            if code and (code in lost or code not in gathered.systems) and not read.fault:
                 _keep_system(gathered, read_system(read.text, path, code))
 
 

@@ -29,6 +29,8 @@ from garboard.records.pages import WrittenPage
 __all__ = ["MarkdownFile", "read_markdown"]
 
 DATED = re.compile(r"(?P<date>\d{4}-\d{2}-\d{2})(?:-[^/]*)?\.md")
+SEVERAL = 3
+"""Keys of another kind that are no slip of the pen."""
 LOG, SYSTEMS = "log/", "systems/"
 HEADING = re.compile(r"#{1,6}[ \t]+(?P<title>.*?)[ \t#]*")
 
@@ -108,6 +110,11 @@ class _File:
         kind = BY_LETTERS.get(text[3:5]) if IDENTIFIER.fullmatch(text) else None
         if kind is None:
             self.no_kind(text, where)
+            return self.stub()
+        if other := meant_kind(node, kind):
+            said = f"{text} has the letters of the kind {kind.name} and the keys of the kind {other.name}"
+            cure = f"write an id with {other.letters}, or the keys of the kind {kind.name}"
+            self.refuse(where, said, cure, "unknown-kind", text)
             return self.stub()
         return self.record(node, kind, RecordId(text))
 
@@ -285,6 +292,14 @@ def name_as_title(path: str) -> str:
     stem = PurePosixPath(path).stem
     words = re.sub(r"^\d{4}-\d{2}-\d{2}-?", "", stem).replace("-", " ").replace("_", " ").strip()
     return (words or stem).capitalize()
+
+
+def meant_kind(node: MapNode, kind: Kind) -> Kind | None:
+    """The kind that has every key of a record, where its own kind lacks several of them."""
+    written = {entry.key.text for entry in node.entries}
+    if len(written - keys_of(kind.record).keys()) < SEVERAL:
+        return None
+    return next((one for one in KINDS if written <= keys_of(one.record).keys()), None)
 
 
 @cache

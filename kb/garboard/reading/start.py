@@ -16,7 +16,9 @@ systems: {BG: bilge}   # two capital letters, and the name of the folder under s
 edition: {life: 12 months}
 site:
   atmosphere: "1013 mbar(a) +/- 40 mbar [WEATHER]"
-instruments: {}
+instruments: {}   # G-01: {what: test gauge 0-60 bar, serial: "1", calibrated: 2031-01-12, due: 2032-01-12}
+holders:          # who is told when something changes; an edition needs one
+  - {copy: "1", where: wheelhouse shelf, medium: paper}
 """,
     "content/people.yml": """\
 # One key a person. Only the role is ever printed; write no names, addresses or numbers here.

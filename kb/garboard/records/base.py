@@ -199,7 +199,9 @@ class Record:
     system: str = ""
     """Which system is it about? Its code, two capital letters."""
     class_: Class | None = None
-    """How much hangs on it? Left out counts as A."""
+    """How much hangs on it? A where it can hurt, flood, burn, or take propulsion, steering, power or a
+    guard away; B where it changes a number, material, line-up or procedure and cannot hurt; C where it is
+    minor or in kind. Left out counts as A."""
     state: str | None = None
     """How far is it? Left out it stands in the start state of its kind."""
     author: Person | None = asked()

@@ -9,13 +9,13 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from garboard.calc.fault import CalcFault
-from garboard.calc.kinds import Type
+from garboard.calc.kinds import PLAIN_NUMBER, TIME, Type
 from garboard.calc.quantity import read_quantity
 from garboard.calc.value import Value
 from garboard.errors import Where
 from garboard.names import ADDRESS
 
-__all__ = ["LINK", "Bound", "Number", "find_bounds", "read_number"]
+__all__ = ["LINK", "Bound", "Number", "find_bounds", "find_numbers", "read_number"]
 
 QUANTITY = r"(?<![\w.])-?\d+(?:\.\d+)? [A-Za-z%][^\s,;]*(?: (?:\+/-|±) \d+(?:\.\d+)?(?: \S+)?)?"
 LINK = re.compile(rf"\[[^\[\]]*\]\(value:({ADDRESS.pattern})(?:\?[^()]*(?:\([^()]*\))?)?\)")
@@ -105,6 +105,18 @@ def find_bounds(values: Mapping[str, Value], text: str, where: Where) -> list[Bo
         elif bound := _bound(one, before, behind):
             bounds.append(bound)
     return bounds
+
+
+def find_numbers(values: Mapping[str, Value], text: str, where: Where) -> list[Number]:
+    """Every number of a criterion that could be held against a reading; how long is none of them.
+
+    Args:
+        values: What the addresses in it stand for.
+        text: The criterion as written.
+        where: Where it stands.
+    """
+    found = _numbers(values, LINK.sub(r"\1", text), where)
+    return [one for _, _, one in found if one.type.dimension not in (TIME, PLAIN_NUMBER.dimension)]
 
 
 def _numbers(

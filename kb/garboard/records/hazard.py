@@ -98,9 +98,9 @@ class Residual:
     """What is left with all controls in place."""
 
     severity: Gravity
-    """How grave is it still, 1 to 4?"""
+    """How grave is it still? 1 is the gravest."""
     likelihood: Likelihood
-    """How likely is it still, A to F?"""
+    """How likely is it still? A is the most often."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -132,9 +132,10 @@ class Hazard(Record):
     harms: Harms | None = asked()
     """Does it hurt people, or plant only?"""
     severity: Gravity | None = asked()
-    """How grave, 1 to 4?"""
+    """How grave? 1 kills or maims for life, 2 does lasting harm, 3 costs days of work, 4 less than that."""
     likelihood: Likelihood | None = asked()
-    """How likely, A to F?"""
+    """How likely? A again and again, B several times, C now and then, D hardly ever, E next to never, F it
+    cannot happen any more."""
     if_ignored: IfIgnored | None = asked()
     """Ignored, will it hurt, or could it?"""
     controls: tuple[Control, ...] = asked(default=())

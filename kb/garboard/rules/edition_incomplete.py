@@ -48,7 +48,7 @@ def _life(book: Book) -> Iterator[tuple[Where, str, str]]:
 def _holders(book: Book) -> Iterator[tuple[Where, str, str]]:
     vessel = book.content.vessel
     if not vessel.holders:
-        cure = "write each copy under holders: number, place and medium"
+        cure = 'write holders: [{copy: "1", where: wheelhouse, medium: paper}], an entry a copy'
         yield vessel.place("holders"), "nobody is listed to hold a copy", cure
     counts = Counter(one.copy for one in vessel.holders)
     for number, one in enumerate(vessel.holders):

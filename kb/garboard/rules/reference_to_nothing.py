@@ -10,8 +10,8 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from garboard.book import Book
-from garboard.errors import Diagnostic, Severity
-from garboard.names import ADDRESS, is_identifier, nearest
+from garboard.errors import Diagnostic, Severity, Where
+from garboard.names import ADDRESS, IDENTIFIER, is_identifier, is_tag, nearest, system_of
 from garboard.records.component import QUANTITIES
 from garboard.records.relations import Names
 from garboard.rules.citing import cited_sources
@@ -25,7 +25,36 @@ WAIVABLE = True
 
 
 def check(book: Book) -> Iterator[Diagnostic]:
-    """Look up everything that is named, in fields, text and calculations."""
+    """Look up everything that is named; where a system cannot be read say so once and how much leads to it."""
+    lost = {code: 0 for code in book.systems if _unread(book, code)}
+    for item in _leading_nowhere(book):
+        found = IDENTIFIER.search(item.text)
+        if found and is_tag(found[0]) and system_of(found[0]) in lost:
+            lost[system_of(found[0])] += 1
+        else:
+            yield item
+    for code, names in lost.items():
+        if names:
+            text = f"no part of {code} could be read, so {names} places that name one were not looked up"
+            where = Where(_file(book, code))
+            yield Diagnostic(where, SEVERITY, text, "mend this file first", CODE, code)
+
+
+def _file(book: Book, code: str) -> str:
+    return f"{book.systems[code].folder}/system.yml"
+
+
+def _unread(book: Book, code: str) -> bool:
+    """Whether a system has no part because its file has a fault."""
+    parts = any(part.system == code for part in book.components.values())
+    return not parts and any(
+        item.where.path == _file(book, code) and item.severity is Severity.STOP
+        for item in book.content.diagnostics
+    )
+
+
+def _leading_nowhere(book: Book) -> Iterator[Diagnostic]:
+    """Every name that is not declared."""
     register = register_of(book)
     yield from (_of_a_spoilt_log(register, item) for item in book.raised(CODE))
     for item in book.mentions:

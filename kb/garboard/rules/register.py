@@ -97,9 +97,15 @@ def missing(name: str, known: Collection[str], what: str) -> tuple[str, str] | N
 
 
 def _near(name: str, known: Collection[str], by: str) -> str | None:
-    """An id or tag that differs in one sign, or in two that changed places."""
-    alike = [one for one in known if one != by and _slip(one, name)]
+    """An id or tag that differs in one sign, or in two that changed places, and of records one of its kind."""
+    alike = [one for one in known if one != by and _slip(one, name) and _one_kind(one, name)]
     return min(alike, key=lambda one: (one[:6] != name[:6], one), default=None)
+
+
+def _one_kind(one: str, other: str) -> bool:
+    """Whether both are of one kind of record; the letters of a part are slips like any other."""
+    apart = one[3:5] != other[3:5] and sorted(one[3:5]) != sorted(other[3:5])
+    return not (apart and is_record_id(one) and is_record_id(other))
 
 
 def _slip(one: str, other: str) -> bool:

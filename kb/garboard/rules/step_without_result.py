@@ -26,8 +26,9 @@ def check(book: Book) -> Iterator[Diagnostic]:
             continue
         for number, step in enumerate(procedure.steps):
             seen = step.see is not None and (step.see.tag or step.see.value)
-            missing = [] if seen else ["see"]
-            missing += [] if step.if_not else ["if_not"]
+            unread = {f"steps[{number}].{key}" for key in ("see", "if_not")} & set(procedure.unread)
+            missing = [] if seen or f"steps[{number}].see" in unread else ["see"]
+            missing += [] if step.if_not or f"steps[{number}].if_not" in unread else ["if_not"]
             if missing and changes_state(step):
                 text = f"step {number + 1} of {procedure.id} has no {' and no '.join(missing)}"
                 cure = "say what is seen, and what if not; or take the step out"

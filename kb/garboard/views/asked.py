@@ -6,7 +6,8 @@ from types import ModuleType
 
 from garboard.book import Book
 from garboard.changes.line_trace import LineTrace, line_trace
-from garboard.errors import Diagnostic
+from garboard.errors import Diagnostic, Severity, Where
+from garboard.names import is_tag
 from garboard.records.system import System
 from garboard.systems.finding import Level, PathFinding
 from garboard.systems.survey import NOT_CHECKED, Survey
@@ -124,4 +125,27 @@ def asked_line(book: Book, rules: Iterable[ModuleType], system: str) -> str:
     many = "1 question" if asking == 1 else f"{asking} questions"
     trace = line_trace(book, system)
     worth = "" if trace.traced and not surveyed.plant.faults else ": no pass"
+    holes = _holes(book, system)
+    faults = "1 fault" if holes == 1 else f"{holes} faults"
+    asked = f"; {faults} in system.yml, so it was asked with holes in it: mend that first"
+    worth += asked if holes else ""
     return f"{title}: {many} to the layout, {said}; {words_of(trace)}{worth} (connections {trace.digest})"
+
+
+def _holes(book: Book, system: str) -> int:
+    """How much of its file could not be read or leads to no part, so that findings may be not so."""
+    path = f"{book.systems[system].folder}/system.yml"
+    unread = {
+        item.where
+        for item in book.content.diagnostics
+        if item.where.path == path and item.severity is Severity.STOP and item.where != Where(path)
+    }
+    headers = (book.systems[system].headers or {}).values()
+    known = {*book.components, *(str(header.tag) for header in headers if header.tag)}
+    lost = {
+        item.where
+        for item in book.mentions
+        if item.where.path == path and item.field == "connections"
+        if is_tag(item.to) and item.to not in known
+    }
+    return len(unread | lost)

@@ -80,10 +80,9 @@ def _cells(book: Book, tag: str, part: Component) -> Iterator[Cell]:
     yield _plates(guarded) or ("not recorded",)
     yield (replace(shown(book, limit[1].address), strong=True),) if limit else (NONE,)
     yield _margin(acts, limit)
-    yield _last_test(book, tag, part)
-    due = part.item.due if part.item else None
-    late: Cell = (Strong("overdue since "),) if due and due < book.today else ()
-    yield (*late, day(due)) if due else ("no day recorded",)
+    last = _last_of(book, tag)
+    yield (*_last_test(book, last, part), *_paper(part, last))
+    yield _next_due(book, last, part)
 
 
 def _plates(tags: tuple[str, ...]) -> Cell:
@@ -119,14 +118,32 @@ def _margin(acts: Value | None, limit: tuple[float, Value] | None) -> Cell:
     return (words or Strong("none"),)
 
 
-def _last_test(book: Book, tag: str, part: Component) -> Cell:
+def _next_due(book: Book, last: Test | None, part: Component) -> Cell:
+    """The day of the item; after a test that did not pass it says nothing any more."""
+    due = part.item.due if part.item else None
+    if last and last.result is not Result.PASS:
+        return (Strong("now: the last test did not pass"), *((f"; was {day(due)}",) if due else ()))
+    late: Cell = (Strong("overdue since "),) if due and due < book.today else ()
+    return (*late, day(due)) if due else ("no day recorded",)
+
+
+def _paper(part: Component, last: Test | None) -> Cell:
+    """The certificate of what is fitted, where a test stands before it."""
+    paper = part.item.certificate if part.item else None
+    return (f"; certificate {paper}",) if paper and last else ()
+
+
+def _last_of(book: Book, tag: str) -> Test | None:
     dated = [
         (test.on, str(test.id), test)
         for test in book.of_kind(Test)
         if test.on and not has_left(test) and any(item.tag == tag for item in test.tested)
     ]
-    if dated:
-        _, _, last = max(dated, key=lambda one: one[:2])
+    return max(dated, key=lambda one: one[:2])[2] if dated else None
+
+
+def _last_test(book: Book, last: Test | None, part: Component) -> Cell:
+    if last:
         verdict = str(last.result or "no result recorded")
         result: Run = verdict if last.result is Result.PASS else Strong(verdict)
         who = f"by {person(book, last.did)}, {_calibrated(book, last)}"

@@ -28,6 +28,7 @@ from garboard.views.edition_diff import edition_diff_drafts
 from garboard.views.editions import edition_drafts, is_about_editions
 from garboard.views.front import about_drafts, front_draft, stub_draft
 from garboard.views.how_to_review import how_to_review_draft
+from garboard.views.how_to_write import parts_draft, records_draft, writing_draft
 from garboard.views.in_short import in_short, ways_told
 from garboard.views.inline import heir_of, title_of
 from garboard.views.isolation_pages import (
@@ -115,6 +116,7 @@ def lay_out(  # noqa: PLR0913, PLR0917 - every source of pages is handed in
         *card_drafts(book, standing, findings),
         labels_draft(book),
         *method_drafts(book, methods, proofs),
+        *(make(book) for make in (writing_draft, parts_draft, records_draft)),
         *rule_drafts(book, rules),
         standing_draft(book, problems),
         numbers_draft(book),
