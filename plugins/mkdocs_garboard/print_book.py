@@ -208,7 +208,7 @@ def _laid(table: LexborNode) -> None:
     looks = [table.attributes.get("class") or ""]
     if columns >= BROAD or (columns == BROAD - 1 and longest > WORDY):
         looks.append("broad")
-    if columns >= CROWDED:
+    if columns > CROWDED:
         looks.append("crowded")
     if CROWDED <= columns < WIDE and longest > WORDY:
         looks.append("run-on")
