@@ -153,6 +153,27 @@ def test_the_sheet_is_printed_with_every_step_in_order(
     assert max(map(len, said.splitlines())) <= 72
 
 
+@pytest.mark.parametrize(
+    ("tag", "use", "words"),
+    [
+        ("SA-RV-001", "isolation", "shuts these very points, in its own order: SA-PR-001 Empty"),
+        ("SA-AR-001", "maintenance", "makes it safe before its own work: SA-PR-001 Empty"),
+        ("SA-EN-001", "isolation", "No written procedure makes this part safe"),
+    ],
+)
+def test_a_procedure_that_isolates_is_named_whatever_it_is_for_and_whichever_part_it_names(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], tag: str, use: str, words: str
+) -> None:
+    files = {
+        "systems/starting-air/system.yml": SYSTEM,
+        "systems/starting-air/procedure.md": PROCEDURE.replace("use: isolation", f"use: {use}"),
+    }
+
+    main(["isolate", tag, "--folder", str(Case("", "", "", files, "").write(tmp_path / "content"))])
+
+    assert words in " ".join(capsys.readouterr().out.split())
+
+
 def test_what_cannot_be_isolated_says_why_has_no_steps_and_fails(
     folder: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

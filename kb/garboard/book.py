@@ -20,6 +20,7 @@ from garboard.reading.mentions import Mentioned, mentions_in
 from garboard.records.base import Record
 from garboard.records.change import Change
 from garboard.records.component import Component
+from garboard.records.component_kinds import noun_of
 from garboard.records.demand import Demand, demands_of
 from garboard.records.edition import Edition
 from garboard.records.finding import Finding
@@ -303,7 +304,7 @@ def _givens(content: Content) -> Iterator[tuple[str, Given]]:
         plate = (Citation(part.plate, "plate"),) if part.plate else ()
         for name, given in part.givens():
             sources = given.sources or plate
-            label = given.label or f"{name.replace('_', ' ')} of {part.name or tag}"
+            label = given.label or f"{noun_of(name)} of {part.name or tag}"
             address = f"{tag}.{name}"
             yield address, replace(given, address=address, sources=sources, label=label)
     for test, log in content.logged.items():
@@ -328,12 +329,11 @@ def _with_aliases(
             continue
         tag, _, name = address.partition(".")
         part = components[tag]
-        label = f"{name.replace('_', ' ')} of {part.name or tag}"
         values[address] = replace(
             value,
             address=address,
             where=part.at_place(name),
-            label=label,
+            label=f"{noun_of(name)} of {part.name or tag}",
             uses=(source,),
             given=False,
         )

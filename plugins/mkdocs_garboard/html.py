@@ -137,8 +137,16 @@ class Sheet:
         way = self.way(link.target)
         if way is None:
             return Markup("<span>{}</span>").format(link.text)
-        beside = "" if way.startswith("#") else _print_id(link)
+        beside = "" if way.startswith("#") else self.beside(link)
         return Markup('<a href="{}"{}>{}</a>').format(way, beside, unbroken(link.text))
+
+    @staticmethod
+    def beside(link: Link) -> Markup:
+        """On paper a link prints the id it leads to, where its words do not name it already."""
+        key = link.target.partition("#")[0]
+        if IDENTIFIER.fullmatch(key) and key not in link.text:
+            return Markup(' data-id="{}"').format(key)
+        return Markup("")
 
     def way(self, target: str) -> str | None:
         """The way to what a key names; a link that leads nowhere is reported."""
@@ -329,11 +337,3 @@ def _plate(tag: str, way: str | None) -> Markup:
     if way is None:
         return Markup('<span class="plate">{}</span>').format(tag)
     return Markup('<a class="plate" href="{}">{}</a>').format(way, tag)
-
-
-def _print_id(link: Link) -> Markup:
-    """On paper a link prints the id it leads to, where its words do not name it already."""
-    key = link.target.partition("#")[0]
-    if IDENTIFIER.fullmatch(key) and key not in link.text:
-        return Markup(' data-id="{}"').format(key)
-    return Markup("")

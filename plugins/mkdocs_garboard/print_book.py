@@ -10,12 +10,13 @@ from importlib.resources import files
 from urllib.parse import unquote
 
 from markupsafe import Markup
-from selectolax.lexbor import LexborHTMLParser
+from selectolax.lexbor import LexborHTMLParser, LexborNode
 
 from garboard.views.binder_plan import BinderPlan
+from garboard.views.contents import IDENTIFIER
 from garboard.views.page import Copy, Page, Table
 from mkdocs_garboard.html import templates, which
-from mkdocs_garboard.joined import Files, Joined, place, place_of
+from mkdocs_garboard.joined import Files, Joined, place, place_of, way
 from mkdocs_garboard.policy import proof_of
 from mkdocs_garboard.print_paper import Leaf, Size, leaves, paper
 
@@ -23,11 +24,20 @@ __all__ = ["Book", "Contents", "Printed", "cards_html"]
 
 STYLES = ("garboard.css", "binder.css")
 POLICY = "default-src 'none'; img-src data:; style-src {style}; base-uri 'none'; form-action 'none'"
-NAMED = ".plate, .value, .source, .id, [data-id], .report"
-"""Links whose words say already where they lead, or that lead nowhere on paper."""
+NAMED = frozenset(("plate", "value", "source", "id", "report"))
+"""Looks of links whose words say already where they lead, or that lead nowhere on paper."""
 TAGS = "registers/tags"
-BROAD, WIDE = 5, 9
-"""A table of so many columns is printed as lists of label and value on A5; across the sheet on A4."""
+A_TO_Z = "registers/a-to-z"
+BROAD, CROWDED, WIDE = 5, 7, 9
+"""A table of so many columns is printed as lists of label and value on A5, one less where a cell has more than
+`WORDY` letters; on A4 too, where one has; across the sheet on A4."""
+WORDY = 60
+SHORT = 12
+"""Letters of a cell that is not parted into lines: a number with its unit, a word or two."""
+LONG = 15
+"""Letters of a word that may be parted anywhere, as a digest or an address is."""
+NOTHING = "\N{EN DASH}"
+"""What a cell says in which nothing stands; a list of label and value leaves it out."""
 
 Draw = Callable[[Page], str]
 
@@ -48,6 +58,8 @@ class Contents:
     number: int
     title: str
     entries: tuple[Entry, ...]
+    unwritten: tuple[str, ...]
+    """Titles of pages on which nothing is recorded yet, and which are not printed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,6 +96,7 @@ class Book:
                     Entry(f"{number}.{below}", page, place(page.path))
                     for below, page in enumerate(chapter.pages, 1)
                 ),
+                chapter.unwritten,
             )
             for number, chapter in enumerate(plan.chapters, 1)
         )
@@ -148,9 +161,28 @@ class Book:
         )
 
     def _elsewhere(self, path: str, _anchor: str) -> str | None:
-        """A part has no page here; its row in the register of tags says where it is."""
+        """Of what has no page here, where it is told: the page of its system, or its row among the tags."""
+        if told := self.plan.told_under.get(path):
+            return way(told)
         tag = path.removeprefix("id/")
         return f"#{place(TAGS, tag)}" if tag in self._tags else None
+
+    def _lead(self, link: LexborNode, page: Page) -> None:
+        """Say beside a link which section it leads to; where its words print an id, beside that."""
+        path, _ = place_of(unquote(str(link.attributes["href"])[1:]))
+        section = self._sections.get(path)
+        looks = NAMED.intersection((link.attributes.get("class") or "").split())
+        printed = link if "data-id" in link.attributes else link.css_first("[data-id]")
+        if (
+            not section
+            or path in (page.path, TAGS)
+            or (looks and not (looks == {"id"} and page.key == A_TO_Z))
+        ):
+            return
+        if printed:
+            printed.attrs["data-id"] = f"{printed.attributes['data-id']}, {section}"
+        elif looks or page.key == A_TO_Z or not IDENTIFIER.match(link.text()):
+            link.attrs["data-section"] = section
 
     def _told(self, article: str, entry: Entry) -> Markup:
         """An article in which links say the section they lead to, and wide tables lie across."""
@@ -161,19 +193,34 @@ class Book:
             return Markup(article)  # noqa: S704 - drawn and joined by us
         sheet = body.child
         for link in sheet.css("a[href^='#']"):
-            path, _ = place_of(unquote(str(link.attributes["href"])[1:]))
-            section = self._sections.get(path)
-            if section and path != entry.page.path and not link.css_matches(NAMED):
-                link.attrs["data-section"] = section
+            self._lead(link, entry.page)
         for table in sheet.css("table"):
-            head = table.css_first("tr")
-            holder = table.parent
-            columns = len(head.css("th, td")) if head else 0
-            if columns >= BROAD:
-                table.attrs["class"] = f"{table.attributes.get('class') or ''} broad"
-            if columns >= WIDE and holder:
-                holder.attrs["class"] = "scroll wide"
+            _laid(table)
         return Markup(sheet.html or "")  # noqa: S704 - drawn and joined by us
+
+
+def _laid(table: LexborNode) -> None:
+    """Lay a table for paper: across the sheet, as lists of label and value, or in its columns."""
+    head = table.css_first("tr")
+    columns = len(head.css("th, td")) if head else 0
+    cells = table.css("td")
+    longest = max((len(cell.text()) for cell in cells), default=0)
+    looks = [table.attributes.get("class") or ""]
+    if columns >= BROAD or (columns == BROAD - 1 and longest > WORDY):
+        looks.append("broad")
+    if columns > CROWDED:
+        looks.append("crowded")
+    if CROWDED <= columns < WIDE and longest > WORDY:
+        looks.append("run-on")
+    table.attrs["class"] = " ".join(looks).strip()
+    if columns >= WIDE and table.parent:
+        table.parent.attrs["class"] = "scroll wide"
+    for cell in cells:
+        words = cell.text().strip()
+        short = len(words) <= SHORT and columns < CROWDED
+        long = any(len(word) > LONG for word in words.split())
+        look = "nothing" if words == NOTHING else "long" if long else "short" if short else ""
+        cell.attrs["class"] = f"{cell.attributes.get('class') or ''} {look}".strip()
 
 
 def cards_html(title: str, cards: Iterable[Page], draw: Draw, files_of: Files) -> str:

@@ -178,7 +178,7 @@ def test_the_page_the_rule_and_the_command_have_the_same_message(
     assert sent.startswith("SKERRY LIGHT EDITION 1 NOTICE 1 OF 1 2031-10-02. DO NOT USE SA-RV-001.")
     assert sent in listed
     assert sent in str(page.blocks)
-    assert f"{len(sent)} signs, 300 at most" in str(page.blocks)
+    assert f"{len(sent)} characters, 300 at most" in str(page.blocks)
     assert "Set too high" in str(front.blocks)
     valve = next(one for one in book.pages if one.key == "SA-RV-001")
     assert valve.review.words.startswith("DO NOT USE. Notice 1 to holders stands")

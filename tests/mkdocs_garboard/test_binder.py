@@ -2,6 +2,7 @@
 
 import fcntl
 import os
+import re
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -43,6 +44,8 @@ BESIDE_A_LOG_SHEET = (
 )
 """A log sheet names its round and says the rest itself; the list beside it is for a screen."""
 HEADING_OF_TILES = "Pagesofthissystem"
+WAYS_IN = ("registers/emergencies", "registers/alarms", "registers/symptoms")
+NUMBERED = re.compile(r", \d+\.\d+$")
 MARGINS = {"a4": (15, 15, 18, 25), "a5": (12, 10, 18, 18)}
 
 
@@ -219,6 +222,49 @@ def test_a_procedure_has_its_sheets_to_itself(starting_air: Bound) -> None:
     assert all(starts.count(first) == 1 for first in alone)
 
 
+def test_every_way_in_names_its_section_and_no_heading_stands_over_what_is_not_printed(
+    whole: Bound,
+) -> None:
+    """At three in the morning the number behind a line is the way to the sheet."""
+    sheets = {str(one.attributes["id"]): one for one in whole.articles}
+    ways = [way for ident in WAYS_IN for way in sheets[ident].css(".ways-in .words")]
+
+    unnumbered = [
+        way.text() for way in ways if not NUMBERED.search(way.attributes.get("data-id") or "")
+    ]
+
+    assert len(ways) > 40
+    assert unnumbered == []
+    assert HEADING_OF_TILES not in squeezed("".join(whole.book.stream))
+
+
+def test_a_place_that_names_a_part_says_all_the_same_where_the_places_are(whole: Bound) -> None:
+    """An id among the words of a link hid the section that it leads to."""
+    listed = next(one for one in whole.articles if one.attributes["id"] == "registers/a-to-z")
+
+    places = [
+        link
+        for link in listed.css("a")
+        if str(link.attributes.get("href")).startswith("#registers/places")
+    ]
+
+    assert any("DC-BA-002" in link.text() for link in places)
+    assert [link.text() for link in places if not link.attributes.get("data-section")] == []
+
+
+def test_a_table_of_many_words_runs_on_and_leaves_out_empty_cells(whole: Bound) -> None:
+    told = next(
+        one for one in whole.articles if one.attributes["id"] == "starting-air/what-went-wrong"
+    )
+    findings = told.css_first("table")
+
+    assert findings is not None
+    assert "run-on" in looks_of_table(findings.css("td")[0])
+    empty = [cell for cell in findings.css("td") if cell.text() == "\N{EN DASH}"]
+    assert empty
+    assert all("nothing" in str(cell.attributes.get("class")) for cell in empty)
+
+
 def test_the_pdf_has_tags_an_outline_a_title_and_a_language(starting_air: Bound) -> None:
     root: Any = starting_air.book.reader.trailer["/Root"]
 
@@ -393,10 +439,13 @@ def texts(node: LexborNode, *, later: bool, small: bool) -> Iterator[tuple[str, 
                 yield words, later
             continue
         looks = set((child.attributes.get("class") or "").split())
-        listed = small and "broad" in looks_of_table(child)
+        of_table = looks_of_table(child)
+        listed = "run-on" in of_table or (small and "broad" in of_table)
         if child.tag in NEVER_TEXT or looks & ON_SCREEN_ONLY or (listed and child.tag == "thead"):
             continue
         if child.css_matches(BESIDE_A_LOG_SHEET):
+            continue
+        if listed and child.tag == "td" and "nothing" in looks:
             continue
         if listed and child.tag == "td":
             yield squeezed(child.attributes.get("data-label") or ""), True

@@ -15,7 +15,7 @@ from garboard.reading.system_file import read_system
 from garboard.systems.enquiry import Enquiry
 from garboard.systems.finding import About, Level, PathFinding
 from garboard.systems.isolation import Isolation, isolate
-from garboard.systems.isolation_order import order_of_shutting
+from garboard.systems.isolation_order import charging_points, order_of_shutting
 from garboard.systems.laying import lay_out_plant
 from garboard.systems.left_alive import comes_true
 from garboard.systems.line_up import LineUp
@@ -757,6 +757,18 @@ def test_machines_stop_first_supply_is_shut_before_what_leaks_back_and_fuses_com
 
     assert [short(one.tag) for one in order_of_shutting(sea)] == ["HV-001", "HV-009", "HV-002"]
     assert [short(one.tag) for one in order_of_shutting(bus)] == ["SW-001", "FU-002", "FU-003"]
+
+
+def test_what_charges_is_switched_off_before_the_battery_it_charges() -> None:
+    switched = BANKS.replace(
+        "  FU-002: {kind: fuse, rated: 80 A}",
+        "  FU-002: {kind: fuse, rated: 80 A}\n  SW-002: {kind: switch}",
+    ).replace("FU-002 > BB-001", "FU-002 > SW-002 > BB-001")
+
+    bus = isolate(plant_of(switched, "DC"), "DC-BB-001")
+
+    assert [short(one.tag) for one in order_of_shutting(bus)] == ["SW-002", "SW-001", "FU-003"]
+    assert charging_points(bus) == {"DC-SW-002"}
 
 
 def test_a_finding_that_these_very_valves_bring_about_is_told_and_one_of_the_dead_part_is_not() -> (

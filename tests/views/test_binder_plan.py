@@ -6,13 +6,12 @@ from dataclasses import replace
 import pytest
 
 from garboard.handbook import Handbook
-from garboard.views.binder_plan import (
+from garboard.views.binder_plan import BinderPlan, plan_book, plan_system
+from garboard.views.left_out import (
     KEYS_LEFT_OUT,
     KINDS_LEFT_OUT,
     ONLY_IN_ITS_BINDER,
-    BinderPlan,
-    plan_book,
-    plan_system,
+    SOURCES_ELSEWHERE,
 )
 from garboard.views.page import Page
 from tests.demo_site import demo_handbook
@@ -43,8 +42,11 @@ def test_every_page_is_printed_or_the_cover_says_where_it_is(
     demo: Handbook, whole: BinderPlan
 ) -> None:
     printed = {page.key for page in whole.pages}
+    unwritten = {(one.title, title) for one in whole.chapters for title in one.unwritten}
 
     for page in demo.pages:
+        if (page.system_title, page.title) in unwritten:
+            continue
         by_rule = page.key in KEYS_LEFT_OUT or page.kind in KINDS_LEFT_OUT
         elsewhere = page.kind in ONLY_IN_ITS_BINDER or page.key == "registers/sources"
         assert page.key in printed or by_rule or elsewhere or page.kind in SOME_PRINTED, page.key
@@ -56,19 +58,57 @@ def test_what_the_whole_book_leaves_to_the_binder_of_a_system_stands_there(
 ) -> None:
     printed = set(keys(whole.pages))
     own = {key for one in demo.binders if one.system for key in keys(one.pages)}
-    left = [
-        page
-        for page in demo.pages
-        if page.kind in ONLY_IN_ITS_BINDER
-        or page.key in ("registers/sources", "editions/2-changes")
-    ]
+    left = [page for page in demo.pages if page.kind in ONLY_IN_ITS_BINDER]
 
-    assert {page.kind for page in left} > set(ONLY_IN_ITS_BINDER)
+    assert {page.kind for page in left} == set(ONLY_IN_ITS_BINDER)
     for page in left:
         assert page.key not in printed, page.key
         assert page.key in own, page.key
     said = set(whole.left_out)
     assert said > set(ONLY_IN_ITS_BINDER.values())
+
+
+def test_what_an_edition_changed_is_printed_once_and_the_sources_with_their_sections(
+    demo: Handbook, whole: BinderPlan
+) -> None:
+    own = {key for one in demo.binders if one.system for key in keys(one.pages)}
+
+    assert "editions/2-changes" in keys(whole.pages)
+    assert "editions/2-changes" not in own
+    assert "registers/sources" not in own.union(keys(whole.pages))
+    assert SOURCES_ELSEWHERE in whole.left_out
+
+
+def test_a_list_on_which_nothing_is_recorded_is_named_in_the_contents_and_takes_no_sheet(
+    demo: Handbook,
+) -> None:
+    plan = plan_system(demo.book, demo.pages, demo.book.systems["VN"])
+    chapter = next(one for one in plan.chapters if one.title == "Ventilation")
+
+    assert chapter.unwritten == (
+        "Procedures", "Watch rounds", "Alarms", "Faults", "Why it is so", "What went wrong",
+    )  # fmt: skip
+    assert "ventilation/procedures" not in keys(plan.pages)
+    assert {"ventilation/open-against-it", "ventilation/hazards"} <= set(keys(plan.pages))
+    assert of_starting_air(demo).chapters[1].unwritten == ()
+
+
+def test_a_record_without_a_page_is_told_under_a_printed_page_of_its_system(
+    whole: BinderPlan,
+) -> None:
+    printed = {page.path for page in whole.pages}
+
+    assert whole.told_under["id/SA-HZ-001"] == "starting-air/hazards"
+    assert whole.told_under["id/BG-FN-001"] == "bilge-fire/what-went-wrong"
+    assert set(whole.told_under.values()) <= printed
+    assert not set(whole.told_under) & printed
+
+
+def test_whether_it_may_be_run_stands_before_the_systems(whole: BinderPlan) -> None:
+    titles = [one.title for one in whole.chapters]
+
+    assert keys(whole.chapters[1].pages) == ["registers/may-it-be-run", "registers/notices"]
+    assert titles.index("Before anything is run") < titles.index("Starting air")
 
 
 def test_a_page_of_a_kind_that_nobody_placed_is_printed_last_in_its_chapter(demo: Handbook) -> None:

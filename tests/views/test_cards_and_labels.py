@@ -11,8 +11,9 @@ from garboard.errors import Diagnostic, Severity, Where
 from garboard.handbook import read
 from garboard.names import is_tag
 from garboard.records.component import Component
-from garboard.views.labels import HEAD, label_files
-from garboard.views.page import Page, QuickCard, Table
+from garboard.records.procedure import Procedure
+from garboard.views.labels import HEAD, label_files, labels_draft
+from garboard.views.page import LabelSheet, Page, QuickCard, Table
 from garboard.views.places import rooms
 from garboard.views.quick_cards import card_drafts
 from garboard.views.runs import plain
@@ -188,6 +189,26 @@ def test_every_tagged_part_is_in_the_list_of_its_system() -> None:
     rows = [row for row in listed if tuple(row) != HEAD]
     assert sorted(row[0] for row in rows) == sorted(book.components)
     assert all(len(row) == len(HEAD) and is_tag(row[4]) for row in rows)
+
+
+def test_every_point_that_an_isolation_locks_has_a_label_to_print() -> None:
+    book = demo_handbook().book
+    labelled = {
+        label.tag
+        for block in labels_draft(book).blocks
+        if isinstance(block, LabelSheet)
+        for label in block.labels
+    }
+
+    locked = {
+        str(tag)
+        for procedure in book.of_kind(Procedure)
+        for tag in procedure.points
+        if book.components[str(tag)].kind not in ("compressor", "pump")
+    }
+
+    assert len(locked) > 10
+    assert locked - labelled == set()
 
 
 def test_no_cell_of_a_list_is_worked_out_by_a_spreadsheet() -> None:

@@ -1,5 +1,6 @@
 """What one looks things up in: the numbers, the places, the words, and everything from A to Z."""
 
+import re
 from pathlib import Path
 
 import pytest
@@ -13,6 +14,7 @@ from garboard.views.number_index import SameNumber, number_index, same_numbers
 from garboard.views.page import Heading, Link, Table
 from garboard.views.places import place_register, rooms
 from garboard.views.runs import Strong, plain
+from garboard.views.unknowns import unknowns
 from garboard.views.word_register import word_register
 from tests.demo_site import demo_handbook
 from tests.golden_case import lay_out
@@ -165,7 +167,53 @@ def test_a_word_leads_to_the_parts_aboard(small: Book) -> None:
     word_register(draft)
 
     (table,) = (block for block in draft.blocks if isinstance(block, Table))
-    assert plain(table.rows[0].cells[4]).split() == ["SA-AR-001"]
+    assert plain(table.rows[0].cells[-1]).split() == ["SA-AR-001"]
+    assert "short" not in [column.title for column in table.columns]
+
+
+def test_places_come_as_the_vessel_is_walked_and_not_as_its_systems_are_listed(
+    tmp_path: Path,
+) -> None:
+    way = "rounds: {all: [bench, port side]}\n"
+    walked = SMALL["systems/starting-air/system.yml"].replace(
+        "order: [{tag: HV-001", "order: [{tag: AR-001, look: dry}, {tag: HV-001"
+    )
+    lay_out(tmp_path, {**SMALL, "handbook.yml": SMALL["handbook.yml"] + way,
+                       "systems/starting-air/system.yml": walked})  # fmt: skip
+
+    assert [room.name for room in rooms(read_book(tmp_path))] == [
+        "bench", "port side", "start-air panel",
+    ]  # fmt: skip
+
+
+def test_what_is_said_of_one_number_twice_stands_once() -> None:
+    draft = Draft(demo_handbook().book, "registers/numbers", "Numbers", "register")
+
+    number_index(draft)
+
+    lists = [block for block in draft.blocks if isinstance(block, Listing)]
+    said = [[plain(line) for line in item.lines] for block in lists for item in block.items]
+    assert max(map(len, said)) > 10
+    assert [lines for lines in said if len(set(lines)) < len(lines)] == []
+
+
+def test_a_certificate_that_is_none_is_no_name_to_look_under() -> None:
+    names = {one.name.casefold() for one in named(demo_handbook().book)}
+
+    assert "77-101" in names
+    assert "none" not in names
+
+
+def test_where_most_parts_lack_something_the_few_that_have_it_are_named() -> None:
+    draft = Draft(demo_handbook().book, "registers/unknowns", "What we do not know", "register")
+
+    unknowns(draft)
+
+    cells = [
+        plain(row.cells[0]) for one in draft.blocks if isinstance(one, Table) for row in one.rows
+    ]
+    (seen,) = (one for one in cells if one.startswith("photograph of 44 of 45 parts"))
+    assert re.fullmatch(r"photograph of 44 of 45 parts, all but SA-[A-Z]{2}-\d{3}", seen)
 
 
 def test_everything_from_a_to_z_leads_somewhere_under_its_letter(small: Book) -> None:

@@ -9,12 +9,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from garboard.book import Book
+from garboard.calc.units import known
 from garboard.calc.value import Curve
 from garboard.views.axes import Axis, tick_text, ticks
 from garboard.views.curve_plot import curve_plot
 from garboard.views.drift_plot import drift_plot
 from garboard.views.plot import FOOT, HEAD, LEFT, MOST_BYTES, RIGHT, Frame
 from garboard.views.runs import plain
+from garboard.views.scale import Height, ladder_to_scale
 from tests.views import receiver
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -205,6 +207,24 @@ def test_the_readings_of_one_quantity_are_drawn_over_time_with_its_sentences(boo
     assert found.svg.count('r="8"') == 1
     for words in ("2 Apr 2031", "20 Sep 2031", "limit 17.2 bar(g)", "design 18 bar(g)"):
         assert f">{words}</text>" in found.svg
+
+
+def test_the_word_for_the_design_stands_where_the_readings_are_farther_from_it(book: Book) -> None:
+    (found,) = drift_plot(book, "SA-PS-001.set")
+
+    design = found.svg.index(">design 18 bar(g)</text>")
+    opening = found.svg[found.svg.rindex("<text", 0, design) : design]
+
+    assert 'text-anchor="end"' in opening
+
+
+def test_a_short_ladder_has_no_more_numbers_beside_it_than_it_has_room_for() -> None:
+    bar = known("bar(g)")
+    two = [Height(si, "measured", (), ()) for si in (29.5e5, 30.5e5)]
+    eight = [Height(30e5 + number * 1e4, "measured", (), ()) for number in range(8)]
+
+    assert len(ladder_to_scale("Cut-out", two, bar).ticks) <= 3
+    assert 3 < len(ladder_to_scale("Cut-out", eight, bar).ticks) <= 6
 
 
 def test_one_reading_is_no_drift(book: Book) -> None:

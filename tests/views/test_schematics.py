@@ -126,7 +126,8 @@ def test_a_finding_is_told_with_its_help_and_drawn(read_piece: Callable[[str], H
 
     assert isinstance(told, Paragraph)
     assert plain(told.runs).startswith(
-        "DANGER: SA-AR-001 can be overfilled, 0. Take the valve away, or lock it. Rule relief-cut-off, finding "
+        "Found, danger: SA-AR-001 can be overfilled, 0. Take the valve away, or lock it. Rule relief-cut-off,"
+        " fingerprint "
     )
     assert isinstance(drawn, Schematic)
     assert drawn.caption == "SA-AR-001: relief-cut-off"

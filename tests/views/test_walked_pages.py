@@ -125,7 +125,7 @@ def test_a_procedure_says_from_where_it_was_walked_and_what_was_not_followed(boo
 
     assert "walked from: at rest" in said
     assert "still opened up: BG-ST-001" in said
-    assert "not understood: step 4; nothing was moved there" in said
+    assert "not followed: step 4: nothing drawn here is moved there" in said
     assert NOT_CHECKED in said
 
 

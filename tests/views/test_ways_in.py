@@ -6,7 +6,8 @@ from garboard.errors import Diagnostic, Severity, Where
 from garboard.views.at_once import AgainstIt, DoFirst, Looks, Tiles, WaysIn
 from garboard.views.emergencies import groups_of, urgent
 from garboard.views.in_short import in_short
-from garboard.views.page import Link, Page
+from garboard.views.page import Link, Page, Table
+from garboard.views.runs import plain
 from tests.demo_site import Built, demo_handbook
 
 
@@ -59,6 +60,16 @@ def test_the_tiles_of_alarms_stand_from_a_to_z_with_first_action_and_what_stands
     assert low.first == "Do first: Read SA-PI-001 and SA-PI-002: which one is low"
     assert "alarm priority: warning" in low.about
     assert low.against.startswith("NOT REVIEWED. Review of 1 March 2031 has lapsed")
+
+
+def test_the_settings_of_alarms_are_listed_by_the_words_that_the_list_is_in_the_order_of() -> None:
+    (settings,) = (block for block in page("registers/alarms").blocks if isinstance(block, Table))
+    said = [plain(row.cells[0]) for row in settings.rows]
+
+    assert settings.columns[0].title == "the panel says"
+    assert said == [one.link.text for one in ways("registers/alarms").ways]
+    low = next(row for row in settings.rows if plain(row.cells[0]) == "START AIR LOW")
+    assert plain(low.cells[3]) == "low, 18 bar(g)"
 
 
 def test_next_is_a_link_to_the_next_look_and_the_last_one_leads_to_stop() -> None:

@@ -13,6 +13,7 @@ __all__ = [
     "SWITCHES",
     "ComponentKind",
     "kinds_of_letters",
+    "noun_of",
     "position_word",
 ]
 
@@ -183,3 +184,22 @@ def kinds_of_letters(letters: str) -> tuple[str, ...]:
     (('consumer',), ())
     """
     return tuple(kind.name for kind in KINDS if letters in kind.letters)
+
+
+NOUNS = {
+    "delivers": "delivery",
+    "draws": "draw",
+    "makes": "output",
+    "cuts_in": "cut-in",
+    "cuts_out": "cut-out",
+}
+"""What a property is called of which the name is a verb."""
+
+
+def noun_of(name: str) -> str:
+    """The name of a property as a thing that a part has.
+
+    >>> noun_of("delivers"), noun_of("alarm_low")
+    ('delivery', 'alarm low')
+    """
+    return NOUNS.get(name, name.replace("_", " "))

@@ -219,7 +219,7 @@ def _never(parts: list[Part], unchecked: list[Part]) -> str:
     """Which of several parts has not been reviewed; of one, what is wanting."""
     if any(each.proof is Proof.UNKNOWN for part in unchecked for each in part.reviewed.signatures):
         return UNPROVED
-    names = [part.reviewed.key for part in unchecked]
+    names = [_called(part.reviewed.key) for part in unchecked]
     if not names:
         return NEVER
     if len(parts) == 1:
@@ -229,6 +229,11 @@ def _never(parts: list[Part], unchecked: list[Part]) -> str:
     if any(_judged(part) for part in unchecked):
         return f"NOT REVIEWED. Nobody has finished the review of {listed}."
     return f"NOT REVIEWED. Nobody has checked {listed}."
+
+
+def _called(key: str) -> str:
+    """A record by its id; a written page, which has none, not by the way to its file."""
+    return "its written text" if key.endswith(".md") else key
 
 
 def _judged(part: Part) -> list[Weighed]:

@@ -1,18 +1,35 @@
 """In which order the points of an isolation are shut.
 
-Machines are stopped before any of it. What something flows through comes before what only leaks back, the
-outer block before the inner; a fuse is pulled last, when no switch lets current to it any more.
+Machines are stopped before any of it. What charges is switched off before the battery it charges, and put
+back after it: without a battery its voltage runs away. What something flows through comes before what only
+leaks back, the outer block before the inner; a fuse is pulled last, when no switch lets current to it any more.
 """
 
 from garboard.systems.isolation import Isolation, Point
 
-__all__ = ["order_of_shutting"]
+__all__ = ["charging_points", "order_of_shutting"]
+
+CHARGES = ("alternator", "charger")
 
 
 def order_of_shutting(isolation: Isolation) -> tuple[Point, ...]:
     """The points in the order in which they are shut; they are opened the other way round."""
-    return tuple(sorted(isolation.points, key=_place))
+    charging = charging_points(isolation)
+
+    def place(point: Point) -> tuple[bool, bool, bool, bool]:
+        return (
+            point.kind == "fuse",
+            point.tag not in charging,
+            not point.supply,
+            not point.outer,
+        )
+
+    return tuple(sorted(isolation.points, key=place))
 
 
-def _place(point: Point) -> tuple[bool, bool, bool]:
-    return (point.kind == "fuse", not point.supply, not point.outer)
+def charging_points(isolation: Isolation) -> frozenset[str]:
+    """Tags of the points that hold back alternators and chargers, and nothing else."""
+    charging = {one.store.tag for one in isolation.blocks if one.store.kind in CHARGES}
+    return frozenset(
+        one.tag for one in isolation.points if one.against and charging.issuperset(one.against)
+    )

@@ -21,6 +21,8 @@ from garboard.views.word_register import WORDS
 __all__ = ["A_TO_Z", "Named", "a_to_z", "must_be_found", "named"]
 
 A_TO_Z = "registers/a-to-z"
+NO_NUMBER = ("none", "not recorded", "not readable", "unknown")
+"""What is written for a serial or certificate that a part does not have."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +60,7 @@ def _parts(book: Book) -> Iterator[Named]:
         if part.part_no and part.part_no not in book.content.spares:
             yield Named(part.part_no, "part number", tag, called)
         for number in (part.item.serial, part.item.certificate) if part.item else ():
-            if number:
+            if number and number.casefold() not in NO_NUMBER:
                 yield Named(number, "plate or certificate", tag, called)
     for system in book.systems.values():
         for name, header in (system.headers or {}).items():

@@ -63,7 +63,7 @@ def alarm_head(draft: Draft, record: Alarm) -> Iterator[Block]:
         rows.append(
             (f"set, {record.direction or 'direction not recorded'}", cell(book, record.set))
         )
-    rows.append(("alarm priority", (f"alarm priority: {record.priority or 'not recorded'}",)))
+    rows.append(("alarm priority", (record.priority or "not recorded",)))
     yield Facts(tuple((label, line) for label, line in rows if line))
 
 

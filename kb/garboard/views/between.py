@@ -41,7 +41,9 @@ def between(draft: Draft, system: System) -> None:
     plant = draft.book.surveys[system.code].plant
     rows = tuple(_rows(find_between(plant)))
     draft.add(
-        Paragraph((STRICT, Link(f"methods/{METHOD}", METHOD), ".")),
+        Paragraph(
+            (STRICT, Link(f"methods/{METHOD}", "the strict question to a sensing line"), ".")
+        ),
         Table("What stands between", tuple(Column(title) for title in COLUMNS), rows),
         *layout_stamp(draft.book, system.code),
     )

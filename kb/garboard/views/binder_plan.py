@@ -6,23 +6,34 @@ cover says what that is and where to find it. A page of a kind nobody has placed
 the end of its chapter: a new kind of page is never lost from the book in silence.
 """
 
-from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
 
 from garboard.book import Book
 from garboard.records.procedure import Procedure
 from garboard.records.system import System
 from garboard.systems.boundaries import boundaries_of
 from garboard.views.isolation_pages import is_isolation, isolation_key
-from garboard.views.page import Page
+from garboard.views.left_out import (
+    CARD,
+    CHANGES,
+    EARLIER,
+    KEYS_LEFT_OUT,
+    KINDS_LEFT_OUT,
+    ONLY_IN_ITS_BINDER,
+    SOURCES,
+    SOURCES_ELSEWHERE,
+    TOLD_UNDER,
+    UNWRITTEN,
+    LeftOut,
+)
+from garboard.views.page import AgainstIt, Page, Paragraph, Table, WaysIn
 
 __all__ = [
-    "KINDS_LEFT_OUT",
     "WHOLE_BOOK",
     "BinderOrder",
     "BinderPlan",
     "Chapter",
-    "LeftOut",
     "binders",
     "plan_book",
     "plan_system",
@@ -30,11 +41,11 @@ __all__ = [
 
 WHOLE_BOOK = "whole-book"
 """The name of the binder that holds every system."""
-CARD = "quick card"
-WORKED = "calculation"
 
 FIRST = ("registers/emergencies", "registers/alarms", "registers/symptoms")
 """What is looked for in a hurry, before anything else."""
+BEFORE = ("registers/may-it-be-run", "registers/notices")
+"""What is looked at before anything is started."""
 
 OF_A_SYSTEM = (
     "what it does", "open against it", "temporary modification", "concession", "layout", "line-ups",
@@ -44,6 +55,12 @@ OF_A_SYSTEM = (
     "how to rebuild it", "why it is so", "what went wrong", "calculations", "calculation",
 )  # fmt: skip
 """Kinds of page of a system, in the order of its chapter."""
+
+LISTS = frozenset((
+    "procedures", "watch round", "alarms", "faults", "hazards", "maintenance", "spares", "tests and proof",
+    "sensing lines", "why it is so", "what went wrong", "calculations",
+))  # fmt: skip
+"""Lists of a system that are left out where they are empty."""
 
 PEOPLE = (
     "people/first-day",
@@ -55,7 +72,7 @@ REGISTERS = (
     "registers/due", "registers/spares", "registers/hazards", "registers/safety-devices",
     "registers/locked-valves", "registers/numbers", "registers/tags", "registers/a-to-z",
     "registers/places", "registers/cards", "registers/glossary", "registers/unknowns",
-    "registers/sources", "registers/notices",
+    "registers/sources",
 )  # fmt: skip
 """Registers of the vessel, in order; any other follows them."""
 
@@ -75,80 +92,13 @@ class BinderOrder:
 
 
 @dataclass(frozen=True, slots=True)
-class LeftOut:
-    """What is not printed, and where it is."""
-
-    what: str
-    where: str
-
-
-SITE = "in the handbook on the screen"
-KINDS_LEFT_OUT = {
-    "part": LeftOut("a page for each part", "its row in the register of tags, and its system's layout"),
-    "line-ups drawn": LeftOut("each line-up drawn", "in words under Line-ups and valves; drawn " + SITE),
-    "questions to the layout": LeftOut("what each layout was asked", SITE),
-    "hazard": LeftOut("the record of each hazard", "its message under What could hurt you"),
-    "test": LeftOut("the record of each test", "results under Tests and proof; readings " + SITE),
-    "plan line": LeftOut("each line of the inspection plans", "under Tests and proof"),
-    "decision": LeftOut("each decision in full", "one sentence under Why it is so; reasons " + SITE),
-    "change": LeftOut("each change in full", "under Why it is so; what it reached " + SITE),
-    "finding": LeftOut("each finding in full", "under What went wrong"),
-    "action": LeftOut("each corrective action", "under What went wrong"),
-    "lesson": LeftOut("each lesson in full", "under What went wrong"),
-    "review": LeftOut("the words of reviews", SITE),
-    "open item": LeftOut("each open item", "under May it be run?"),
-    "work package": LeftOut("job sheets", "printed singly for the job, " + SITE),
-    "job sheet": LeftOut("job sheets", "printed singly for the job, " + SITE),
-    CARD: LeftOut("quick cards", "printed by themselves, one side of A5 each"),
-    "method": LeftOut("bundled methods in full", SITE),
-    "rule": LeftOut("the rules that are checked", SITE),
-    "manual": LeftOut("the manual of the tool", SITE),
-    "report": LeftOut("reports of the checks", SITE),
-    "list of pages": LeftOut("lists of effective pages", SITE),
-    "front page": LeftOut("the front page", "the contents take its place"),
-}  # fmt: skip
-"""By page kind."""
-UNWRITTEN = LeftOut("isolations that no procedure was written for", SITE)
-IN_ITS_BINDER = "in the binder of its system"
-IN_EVERY_BINDER = "in the binder of every system"
-ONLY_IN_ITS_BINDER = {
-    WORKED: LeftOut(
-        "the working of each calculation", f"{IN_ITS_BINDER}; what must hold, under Normal values"
-    ),
-    "calculations": LeftOut("lists of calculations", IN_ITS_BINDER),
-    "isolations": LeftOut("lists of what can be shut off", IN_ITS_BINDER),
-    "tests and proof": LeftOut("Tests and proof", IN_ITS_BINDER),
-    "maintenance": LeftOut("Maintenance", f"{IN_ITS_BINDER}; what is due, among the registers"),
-    "maintenance task": LeftOut("each maintenance task in full", IN_ITS_BINDER),
-    "how to rebuild it": LeftOut("How to rebuild it", IN_ITS_BINDER),
-    "required reading": LeftOut("required reading", IN_EVERY_BINDER),
-}
-"""What one works through beside one system and nobody looks for in a hurry: two sheets of the whole
-book in five, and with them it fills two binders."""
-SOURCES = "registers/sources"
-SOURCES_ELSEWHERE = LeftOut("the register of sources", "at the end of each section; whole, " + SITE)
-CHANGES = LeftOut("what an edition changed, record by record", IN_EVERY_BINDER)
-EARLIER = LeftOut("earlier editions", SITE)
-KEYS_LEFT_OUT = {
-    "registers/values": LeftOut("where each value comes from", SITE),
-    "registers/records": LeftOut("the register of records", SITE),
-    "registers/decisions": LeftOut("decisions by date", SITE),
-    "registers/findings": LeftOut("the register of findings", "under What went wrong"),
-    "registers/who-caught-what": LeftOut("who caught what", SITE),
-    "registers/lessons": LeftOut("the register of lessons", "under What went wrong"),
-    "registers/to-be-filed": LeftOut("notes not filed yet", SITE),
-    "registers/path-findings": LeftOut("what the layouts show", "under May it be run?"),
-    "registers/labels": LeftOut("labels for valves", "printed by themselves"),
-}
-"""Pages of the vessel that are for a desk."""
-
-
-@dataclass(frozen=True, slots=True)
 class Chapter:
     """Pages that stand together, under one number of the contents."""
 
     title: str
     pages: tuple[Page, ...]
+    unwritten: tuple[str, ...] = ()
+    """Titles of the pages on which nothing is recorded yet; the contents name them in their stead."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,6 +115,8 @@ class BinderPlan:
     """Quick cards of the same systems, which are printed by themselves."""
     system: str = ""
     """Code of the system it is of; empty for the whole book."""
+    told_under: Mapping[str, str] = field(default_factory=dict)
+    """By the path of a page that is left out: the path of the printed page on which it is told."""
 
     @property
     def pages(self) -> tuple[Page, ...]:
@@ -197,10 +149,10 @@ def plan_system(book: Book, pages: Iterable[Page], system: System) -> BinderPlan
     own = [page for page in known if page.system == system.code]
     chapters = (
         _named("In an emergency", known, FIRST[:1]),
-        Chapter(system.title, _of_system(book, system, own)),
-        _named("People and words", known, (*PEOPLE, "registers/glossary", "registers/sources")),
+        _chapter_of(book, system, own),
+        _named("People and words", known, (*PEOPLE, "registers/glossary")),
         _named("Notices", known, ("registers/notices",)),
-        Chapter("Editions", _of_editions(known)),
+        Chapter("Editions", tuple(one for one in _of_editions(known) if not _is_changes(one))),
     )
     name = system.folder.rsplit("/", 1)[-1]
     return replace(_plan(name, system.title, chapters, own), system=system.code)
@@ -221,25 +173,15 @@ def plan_book(book: Book, pages: Iterable[Page]) -> BinderPlan:
         PEOPLE,
         lambda page: page.key.startswith("people/"),
     )
+    before = _named("Before anything is run", known, BEFORE)
+    here = [one for one in known if one.kind not in ONLY_IN_ITS_BINDER]
     systems = tuple(
-        Chapter(
-            system.title,
-            _of_system(
-                book,
-                system,
-                (
-                    one
-                    for one in known
-                    if one.system == system.code and one.kind not in ONLY_IN_ITS_BINDER
-                ),
-            ),
-        )
+        _chapter_of(book, system, (one for one in here if one.system == system.code))
         for system in book.systems.values()
     )
-    editions = Chapter(
-        "Editions", tuple(one for one in _of_editions(known) if not _is_changes(one))
-    )
-    placed = {page.key for chapter in (first, people, *systems, editions) for page in chapter.pages}
+    editions = Chapter("Editions", _of_editions(known))
+    front = (first, before, people, *systems)
+    placed = {page.key for chapter in (*front, editions) for page in chapter.pages}
     rest = [
         page
         for page in known
@@ -251,7 +193,7 @@ def plan_book(book: Book, pages: Iterable[Page]) -> BinderPlan:
         and page.system not in book.systems
     ]
     registers = _named("Registers", rest, REGISTERS, lambda _: True)
-    return _plan(WHOLE_BOOK, "Whole book", (first, people, *systems, registers, editions), known)
+    return _plan(WHOLE_BOOK, "Whole book", (*front, registers, editions), known)
 
 
 def _plan(
@@ -260,10 +202,21 @@ def _plan(
     kept = tuple(chapter for chapter in chapters if chapter.pages)
     placed = {page.key for chapter in kept for page in chapter.pages}
     known = tuple(candidates)
-    missing = dict.fromkeys(_missing(page) for page in known if page.key not in placed)
-    return BinderPlan(
-        name, title, kept, tuple(missing), tuple(page for page in known if page.kind == CARD)
+    missing = dict.fromkeys(
+        _missing(page) for page in known if page.key not in placed and not _is_unwritten(page)
     )
+    cards = tuple(page for page in known if page.kind == CARD)
+    plan = BinderPlan(name, title, kept, tuple(missing), cards)
+    return replace(plan, told_under=dict(_told_under(plan.pages, known)))
+
+
+def _told_under(printed: Iterable[Page], known: Iterable[Page]) -> Iterator[tuple[str, str]]:
+    """Of each record without a page in the book, the page of its system on which it is told."""
+    telling = {(page.system, page.kind): page.path for page in printed}
+    for page in known:
+        told = telling.get((page.system, TOLD_UNDER.get(page.kind, "")))
+        if told:
+            yield page.path, told
 
 
 def _left_out(page: Page) -> LeftOut | None:
@@ -300,7 +253,7 @@ def _named(
     return Chapter(title, tuple(page for page in (*found, *others) if not _left_out(page)))
 
 
-def _of_system(book: Book, system: System, pages: Iterable[Page]) -> tuple[Page, ...]:
+def _chapter_of(book: Book, system: System, pages: Iterable[Page]) -> Chapter:
     """Pages of a system by kind, as they follow each other within one; unknown kinds come last."""
     place = {kind: number for number, kind in enumerate(OF_A_SYSTEM)}
     written = set(_written_isolations(book, system))
@@ -309,7 +262,26 @@ def _of_system(book: Book, system: System, pages: Iterable[Page]) -> tuple[Page,
         for page in pages
         if not _left_out(page) and (not is_isolation(page.key) or page.key in written)
     ]
-    return tuple(sorted(kept, key=lambda page: place.get(page.kind, len(place))))
+    kept.sort(key=lambda page: place.get(page.kind, len(place)))
+    said = tuple(page for page in kept if not _is_unwritten(page))
+    return Chapter(system.title, said, tuple(page.title for page in kept if _is_unwritten(page)))
+
+
+def _is_unwritten(page: Page) -> bool:
+    """Whether a list of a system says no more than that nothing is recorded; a sheet less to turn.
+
+    What says how far it may be relied on, or run, is printed all the same.
+    """
+    return (
+        page.kind in LISTS
+        and not (page.messages or page.source_path)
+        and all(
+            isinstance(block, Paragraph | AgainstIt)
+            or (isinstance(block, Table) and not block.rows)
+            or (isinstance(block, WaysIn) and not block.ways)
+            for block in page.blocks
+        )
+    )
 
 
 def _written_isolations(book: Book, system: System) -> Iterator[str]:

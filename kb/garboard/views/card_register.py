@@ -88,7 +88,8 @@ def _row(book: Book, card: Card, refused: tuple[str, ...]) -> Iterator[Cell]:
     yield (card.place,)
     yield (person(book, card.holder) if card.holder else "nobody named",)
     yield (f"{day(card.printed)}{edition}" if card.printed else "not printed",)
-    yield (f"on it {card.digest or 'none'}, now {own_digest(known) if known else 'no record'}",)
+    now = own_digest(known) if known else "no record"
+    yield (f"{now}, both" if card.digest == now else f"on it {card.digest or 'none'}, now {now}",)
     yield (_stands(book, card, refused),)
 
 

@@ -63,7 +63,9 @@ def _draw(book: Book, value: Value, source: str, readings: list[Measurement], na
         frame.hatch(*((frame.up.low, at) if demand.least else (at, frame.up.high)))
         frame.level(at)
         frame.label(frame.across.high, at, f"limit {demand.text}", above=demand.least, end=True)
-    frame.label(frame.across.low, design, f"design {value.text}", above=True, end=False)
+    far_at_end = abs(heights[-1] - design) > abs(heights[0] - design)
+    side = frame.across.high if far_at_end else frame.across.low
+    frame.label(side, design, f"design {value.text}", above=True, end=far_at_end)
     frame.curve(points)
     for one, (x, y) in zip(readings, points, strict=True):
         frame.point(x, y, out=one.out)

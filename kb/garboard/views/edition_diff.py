@@ -281,7 +281,10 @@ def effects(draft: Draft, found: Comparison) -> None:
             for one in things
         )
         _table(draft, title, columns, lines)
-    _named(draft, "Pages that are touched", [one.name for one in found.pages])
+    pages = [
+        one.name for one in found.pages if "/" in one.name and not one.name.startswith("jobs/")
+    ]
+    _named(draft, "Pages that are touched, beside those of records and parts", pages)
 
 
 def entries(draft: Draft, found: Comparison) -> None:

@@ -210,10 +210,10 @@ def _against(book: Book, edition: Edition) -> Iterator[Paragraph | Fold]:
     for severity in TOLD:
         found = [one for one in edition.fired if one.severity is severity]
         if found:
-            yield Fold(f"{severity}: {len(found)}", (_fired(book, edition, severity, found),))
+            yield Fold(f"{severity}: {len(found)}", (_fired(book, edition, found),))
 
 
-def _fired(book: Book, edition: Edition, severity: Severity, found: Iterable[Fired]) -> Table:
+def _fired(book: Book, edition: Edition, found: Iterable[Fired]) -> Table:
     rows = tuple(
         Row(
             (
@@ -225,7 +225,7 @@ def _fired(book: Book, edition: Edition, severity: Severity, found: Iterable[Fir
         for one in found
     )
     columns = tuple(Column(title) for title in ("what is", "rule", "since"))
-    return Table(str(severity), columns, rows)
+    return Table("", columns, rows)
 
 
 def _pages(book: Book, edition: Edition) -> Draft:

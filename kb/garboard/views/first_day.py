@@ -136,9 +136,7 @@ def _not_alone(book: Book) -> Iterator[Block]:
     two = [one for one in book.of_kind(Procedure) if not has_left(one) and _needs_two(one)]
     if two:
         said = "1 procedure asks" if len(two) == 1 else f"{len(two)} procedures ask"
-        words = (
-            f"{said} for two people or more, from whoever it is; each says so before its step 1."
-        )
+        words = f"{said} for two people or more; each says so before its step 1."
         yield Paragraph((words,))
 
 

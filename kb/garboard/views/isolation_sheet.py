@@ -39,6 +39,9 @@ DEFERS = (
     "Worked out from the list of connections, by a program. Walk the line first, with two people, and shut"
     " nothing on this sheet alone. It does not replace the flag state, class, the surveyor or licensed trades."
 )
+GOVERNS = "A written procedure governs: "
+MADE_SAFE_IN = "A written procedure makes it safe before its own work: "
+SAME_POINTS = "A written procedure shuts these very points, in its own order: "
 MESSAGES = 2
 """How many safety messages stand on a sheet."""
 
@@ -97,21 +100,21 @@ def _drawn(book: Book, found: Isolation) -> Iterator[Block]:
 
 
 def _governs(book: Book, found: Isolation) -> Iterator[str | Link]:
-    """The written procedures that make the same parts safe."""
-    written = [
-        one
-        for one in book.of_kind(Procedure)
-        if one.use is Use.ISOLATION
-        and not has_left(one)
-        and set(found.tags) & {bare_id(tag) for tag in one.isolates}
-    ]
-    for one in written:
-        yield from (
-            "A written procedure governs: ",
-            Link(str(one.id), f"{one.id} {one.title}"),
-            ". ",
-        )
-    if not written:
+    """The written procedures that make the same parts safe, or shut the very same points for others."""
+    points = {*found.stop, *(one.tag for one in found.points)}
+    none = True
+    for one in book.of_kind(Procedure):
+        if has_left(one) or not one.isolates:
+            continue
+        if set(found.tags) & {bare_id(tag) for tag in one.isolates}:
+            said = GOVERNS if one.use is Use.ISOLATION else MADE_SAFE_IN
+        elif points == {bare_id(tag) for tag in one.points}:
+            said = SAME_POINTS
+        else:
+            continue
+        none = False
+        yield from (said, Link(str(one.id), f"{one.id} {one.title}"), ". ")
+    if none:
         yield "No written procedure makes this part safe: write one from this sheet and have it reviewed."
 
 

@@ -6,7 +6,7 @@ from dataclasses import replace
 from garboard.book import Book
 from garboard.records.component_kinds import SWITCHES, position_word
 from garboard.systems.isolation import Isolation, Point
-from garboard.systems.isolation_order import order_of_shutting
+from garboard.systems.isolation_order import charging_points, order_of_shutting
 from garboard.systems.medium import Medium
 from garboard.views.inline import cell, title_of
 from garboard.views.page import (
@@ -30,6 +30,7 @@ LEFT_OPEN = "Slowly, standing aside, and left open until the work is done."
 COLUMNS = ("do", "stands", "seen by two")
 LOCK = "lock no. ______"
 FUSE = "fuse"
+CHARGING_FIRST = "What charges is switched off before its battery, and put back after it."
 RELEASED = "If it does not read 0: a bleed is blocked or a point leaks. Stop and call."
 STILL_FED = "If it does not read 0: something still feeds it. Stop and call."
 ZERO_TWICE = "0, and still 0 after a wait"
@@ -111,6 +112,8 @@ def _no_lock(found: Isolation) -> str:
     """What is done where no lock fits, of the kinds of points that there are."""
     kinds = {one.kind for one in found.points}
     said = []
+    if 0 < len(charging_points(found)) < len(found.points):
+        said.append(CHARGING_FIRST)
     if kinds - {FUSE, *SWITCHES}:
         said.append("Where no lock fits a valve, take its handle off and keep it on you.")
     if kinds & set(SWITCHES):

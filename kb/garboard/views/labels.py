@@ -19,7 +19,7 @@ from garboard.views.values_data import guarded
 __all__ = ["HEAD", "label_file", "label_files", "labels_draft"]
 
 HEAD = ("tag", "name", "position normally", "place", "QR text")
-VALVES = ("valve", "cock", "plug", "coupling")
+VALVES = ("valve", "cock", "plug", "coupling", "changeover")
 """Words of the kinds that get a printed label, beside switches and breakers."""
 
 

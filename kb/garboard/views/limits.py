@@ -9,6 +9,7 @@ from garboard.views.draft import Draft
 from garboard.views.drift_plot import drift_plot
 from garboard.views.inline import shown
 from garboard.views.measured import measured_table, quantity_ladder, zone_ladder
+from garboard.views.number_index import SAID
 from garboard.views.page import (
     Block,
     Cell,
@@ -134,7 +135,7 @@ def _numbers(draft: Draft, system: System) -> Table:
                     (
                         (Plate(tag),),
                         (part.name or part.kind,),
-                        (name.replace("_", " ").replace(".", ", "),),
+                        (SAID.get(name, name.replace("_", " ").replace(".", ", ")),),
                         (shown(book, value.address),),
                         spread,
                         (refs.strip(),),

@@ -105,7 +105,7 @@ def _moves(book: Book, plant: Plant, states: Mapping[str, OperatingState]) -> It
             "The fewest movements, in an order in which no machine fills a vessel without relief or unseen"
             " by its switch, or runs against a shut outlet, and no alternator or charger is left without a"
             " battery. This is no procedure: where one is written for it, follow that. Wait and read at each."
-            f" Any other change goes by way of `{first}`.",
+            f" Any other change goes by way of {first}.",
         )
     )
     for other in others:

@@ -17,7 +17,7 @@ from garboard.views.draft import Draft
 from garboard.views.inspection_plan import holds_in_the_way, plan_table
 from garboard.views.may_it_run import Answer, verdict
 from garboard.views.messages import message_of, worst_first
-from garboard.views.night_registers import alarm_ways
+from garboard.views.night_registers import alarm_settings, alarm_ways
 from garboard.views.page import AgainstIt, Heading
 from garboard.views.safety_devices import safety_device_table
 from garboard.views.tables import record_table
@@ -50,7 +50,7 @@ def alarms(draft: Draft, system: System) -> None:
     """A tile for each alarm, in the exact words of the panel, with the first action."""
     found = _of(draft.book, system, Alarm)
     draft.add(alarm_ways(draft.book, found))
-    draft.add(AgainstIt(), record_table(draft.book, "Settings", found, "tag", "set", "direction"))
+    draft.add(AgainstIt(), alarm_settings(draft.book, found))
 
 
 def faults(draft: Draft, system: System) -> None:

@@ -8,12 +8,23 @@ from garboard.records.standing import has_left
 from garboard.records.vessel import Term
 from garboard.views.at_once import WayIn
 from garboard.views.draft import Draft
+from garboard.views.fields import line_of
 from garboard.views.first_actions import first_action, words_of
-from garboard.views.page import AgainstIt, Heading, Link, Paragraph, Tiles, WaysIn
-from garboard.views.tables import record_table
+from garboard.views.page import (
+    AgainstIt,
+    Column,
+    Heading,
+    Link,
+    Paragraph,
+    Row,
+    Table,
+    Tiles,
+    WaysIn,
+)
+from garboard.views.tables import class_of, stands
 from garboard.views.word_index import word_index
 
-__all__ = ["alarm_register", "alarm_ways", "symptom_register"]
+__all__ = ["alarm_register", "alarm_settings", "alarm_ways", "symptom_register"]
 
 OTHER_WAYS = (
     (Link("registers/emergencies", "Emergencies"), "by what you see or hear"),
@@ -52,6 +63,27 @@ def _felt_at(book: Book, alarm: Alarm) -> str:
     return f"{alarm.tag}: {place}"
 
 
+def alarm_settings(book: Book, alarms: Sequence[Alarm]) -> Table:
+    """What raises each alarm and at which value, by the words of the panel as the list of ways is."""
+    titles = ("the panel says", "record", "tag", "set", "priority", "class", "state")
+    rows = tuple(
+        Row(
+            (
+                (words_of(one),),
+                (Link(str(one.id), str(one.id)),),
+                line_of(book, one, "tag"),
+                (f"{one.direction}, " if one.direction else "", *line_of(book, one, "set")),
+                (one.priority or "not recorded",),
+                (class_of(one),),
+                (stands(book, one),),
+            ),
+            str(one.id),
+        )
+        for one in sorted(alarms, key=lambda one: words_of(one).casefold())
+    )
+    return Table("Settings", tuple(Column(title) for title in titles), rows)
+
+
 def alarm_register(draft: Draft) -> None:
     """Every alarm of the vessel, A to Z by its words."""
     book = draft.book
@@ -59,9 +91,7 @@ def alarm_register(draft: Draft) -> None:
     worded = tuple((Link(str(one.id), words_of(one)), "") for one in found)
     draft.add(Tiles(worded, small=True), Tiles(OTHER_WAYS, small=True))
     draft.add(Heading("What to do first"), alarm_ways(book, found))
-    draft.add(
-        AgainstIt(), record_table(book, "Settings", found, "tag", "set", "direction", "priority")
-    )
+    draft.add(AgainstIt(), alarm_settings(book, found))
 
 
 def symptom_register(draft: Draft) -> None:

@@ -34,7 +34,7 @@ def notices(draft: Draft) -> None:
 def _facts(draft: Draft, notice: Notice, message: str) -> list[tuple[str, Cell]]:
     state = f"withdrawn {day(notice.withdrawn)}" if notice.withdrawn else "stands"
     against = ", ".join(notice.against) or "nothing by id or tag"
-    signs = f"{len(message)} signs, {LONGEST} at most"
+    signs = f"{len(message)} characters, {LONGEST} at most"
     strange = unsendable(message)
     if strange:
         signs += f"; not sent by every terminal: {' '.join(strange)}"

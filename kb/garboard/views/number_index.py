@@ -13,12 +13,21 @@ from garboard.calc.kinds import words
 from garboard.calc.show import show_in, show_number
 from garboard.calc.value import Value
 from garboard.names import is_identifier
+from garboard.records.component_kinds import noun_of
 from garboard.views.draft import Draft
 from garboard.views.inline import title_of
 from garboard.views.listing import Jumps, Listed, Listing, slug
 from garboard.views.page import Cell, Heading, Link, Paragraph, Run, Strong
+from garboard.views.runs import plain
 
-__all__ = ["NUMBERS", "SameNumber", "number_index", "same_numbers", "what_it_is"]
+__all__ = [
+    "NUMBERS",
+    "SAID",
+    "SameNumber",
+    "number_index",
+    "same_numbers",
+    "what_it_is",
+]
 
 NUMBERS = "registers/numbers"
 NEAR = 1e-3
@@ -153,7 +162,7 @@ def what_it_is(book: Book, value: Value) -> tuple[str, str]:
     part = book.components.get(owner)
     if part is None:
         return "", value.label or title_of(book, owner) or value.address
-    said = SAID.get(name, name.replace("_", " "))
+    said = SAID.get(name) or noun_of(name)
     called = part.name or part.kind
     if name in LIMITS:
         return said, called
@@ -188,8 +197,8 @@ def number_index(draft: Draft) -> None:
 
 def _item(book: Book, same: SameNumber) -> Listed:
     other = f" = {same.other}" if same.other else ""
-    lines = tuple(_line(book, same, value) for value in same.values)
-    return Listed((Strong(same.text), other), lines, same.anchor)
+    lines = {plain(line): line for value in same.values for line in (_line(book, same, value),)}
+    return Listed((Strong(same.text), other), tuple(lines.values()), same.anchor)
 
 
 def _line(book: Book, same: SameNumber, value: Value) -> Cell:

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from garboard.book import Book
 from garboard.changes.hanging import hangs_at
 from garboard.records.base import bare_id
+from garboard.records.walks import round_names, walk_of
 from garboard.views.draft import Draft
 from garboard.views.inline import title_of
 from garboard.views.listing import Jumps, Listed, Listing, slug
@@ -105,11 +106,13 @@ def rooms(book: Book) -> tuple[Room, ...]:
 
 def _passed(book: Book) -> dict[str, int]:
     """How far along the watch rounds each part is first looked at."""
+    ways = book.content.vessel.rounds or {}
     stops = (
-        stop.tag
-        for system in book.systems.values()
-        for walk in (system.rounds or {}).values()
-        for stop in walk.order
+        one.stop.tag
+        for name, codes in round_names(book.systems).items()
+        for one in walk_of(
+            name, [book.systems[code] for code in codes], book.components, ways.get(name, ())
+        ).stops
     )
     return {str(tag): number for number, tag in reversed(list(enumerate(stops))) if tag}
 

@@ -26,6 +26,10 @@ class Height:
     """The ends of its tolerance, in SI."""
 
 
+MOST_TICKS = 6
+"""Numbers beside a scale; a short ladder has room for one more than it has rungs."""
+
+
 def ladder_to_scale(caption: str, marks: Iterable[Height], unit: Unit) -> Ladder:
     """Put marks on one scale, highest first.
 
@@ -54,6 +58,7 @@ def ladder_to_scale(caption: str, marks: Iterable[Height], unit: Unit) -> Ladder
         )
         for one in found
     )
-    numbers = ticks(unit.from_si(low), unit.from_si(high), 6) if span else ()
+    most = min(MOST_TICKS, len(found) + 1)
+    numbers = ticks(unit.from_si(low), unit.from_si(high), most) if span else ()
     marks_beside = tuple(Tick(height(unit.to_si(one)), tick_text(one, numbers)) for one in numbers)
     return Ladder(caption, rungs, marks_beside)

@@ -91,13 +91,13 @@ def _finding(book: Book, found: PathFinding) -> Cell:
     help_ = f"{found.help[:1].upper()}{found.help[1:]}"
     rule = Link(f"manual/rules/{found.code}", found.code)
     return (
-        Strong(f"{found.level}: ".upper()),
+        Strong(f"Found, {found.level}: "),
         *cell(book, found.text),
         ". ",
         *cell(book, help_),
         ". Rule ",
         rule,
-        f", finding {found.fingerprint}.",
+        f", fingerprint {found.fingerprint}.",
     )
 
 

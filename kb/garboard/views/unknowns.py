@@ -1,7 +1,7 @@
 """What nobody knows yet, by system, and who could find it out."""
 
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from garboard.book import Book
@@ -116,7 +116,18 @@ def _not_recorded(book: Book) -> Iterator[Unknown]:
         unseen = [tag for tag, part in parts.items() if not part.photo and tag not in shown_on]
         for what, tags in (("place", lost), ("photograph", unseen)):
             if tags:
-                words: list[Run] = [f"{what} of {len(tags)} of {len(parts)} parts: "]
-                for tag in tags:
-                    words += [Plate(tag), " "]
-                yield Unknown(code, "not recorded", tuple(words), (system.title,), ANYBODY)
+                words = tuple(_shorter(what, tags, tuple(parts)))
+                yield Unknown(code, "not recorded", words, (system.title,), ANYBODY)
+
+
+def _shorter(what: str, lost: Sequence[str], parts: Sequence[str]) -> Iterator[Run]:
+    """Which parts lack something; where most do, which few have it."""
+    known = [tag for tag in parts if tag not in set(lost)]
+    yield f"{what} of {len(lost)} of {len(parts)} parts"
+    if len(known) < len(lost):
+        yield ", all but" if known else ""
+    else:
+        yield ":"
+    for tag in known if len(known) < len(lost) else lost:
+        yield " "
+        yield Plate(tag)

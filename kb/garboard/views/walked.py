@@ -69,7 +69,7 @@ def _facts(book: Book, walked: Walked) -> Iterator[tuple[str, Cell]]:
     if walked.walk.not_followed:
         numbers = ", ".join(str(number) for number in walked.walk.not_followed)
         step = "step" if len(walked.walk.not_followed) == 1 else "steps"
-        yield "not understood", (f"{step} {numbers}; nothing was moved there",)
+        yield "not followed", (f"{step} {numbers}: nothing drawn here is moved there",)
 
 
 def _moved(plant: Plant, start: State, end: State) -> Iterator[tuple[str, str]]:

@@ -10,6 +10,7 @@ from garboard.changes.competence import (
     skills,
     skills_by_procedure,
 )
+from garboard.records.base import Class
 from garboard.records.people import PersonEntry
 from garboard.records.procedure import Procedure
 from garboard.records.signoff import Capacity
@@ -130,7 +131,7 @@ def _role(book: Book, one: PersonEntry) -> Row:
             (one.role,),
             (times or time_words(book, one),),
             (", ".join(str(capacity) for capacity in one.may) or "signs nothing",),
-            (f"up to {one.class_}" if one.class_ else "every class",),
+            (f"up to {one.class_}" if one.class_ not in (None, Class.A) else "every class",),
             (", ".join(one.systems) or "all",),
             (", ".join(one.disciplines),),
             round_,

@@ -1,5 +1,7 @@
 """The words of the trade, what the crew says for them, and what they are called for aboard."""
 
+from collections.abc import Iterator
+
 from garboard.book import Book
 from garboard.records.component import Component
 from garboard.records.vessel import Term
@@ -30,12 +32,18 @@ def aboard(book: Book, word: str) -> tuple[str, ...]:
 def word_register(draft: Draft) -> None:
     """The page of words, from A to Z."""
     terms = sorted(draft.book.content.glossary.items(), key=lambda one: one[0].casefold())
-    rows = tuple(Row(_cells(draft.book, key, term), slug(key)) for key, term in terms)
-    titles = ("word", "means", "the crew says", "short", "aboard")
+    short = any(term.abbreviation for _, term in terms)
+    rows = tuple(
+        Row(tuple(_cells(draft.book, key, term, short=short)), slug(key)) for key, term in terms
+    )
+    titles = ("word", "means", "the crew says", *(["short"] if short else []), "aboard")
     draft.add(Table("Words of the trade", tuple(Column(one) for one in titles), rows))
 
 
-def _cells(book: Book, key: str, term: Term) -> tuple[Cell, ...]:
-    meaning: Cell = (term.means, f" Not: {term.not_}" if term.not_ else "")
-    here: Cell = tuple(run for tag in aboard(book, key) for run in (Plate(tag), " "))
-    return ((key,), meaning, (", ".join(term.crew_words),), (term.abbreviation or "",), here)
+def _cells(book: Book, key: str, term: Term, *, short: bool) -> Iterator[Cell]:
+    yield (key,)
+    yield (term.means, f"; not {term.not_}" if term.not_ else "")
+    yield (", ".join(term.crew_words),)
+    if short:
+        yield (term.abbreviation or "",)
+    yield tuple(run for tag in aboard(book, key) for run in (Plate(tag), " "))
