@@ -43,7 +43,7 @@ from garboard.views.page import (
 )
 from garboard.views.runs import plain
 from mkdocs_garboard.anchors import Anchors, prose_of
-from mkdocs_garboard.links import Links, as_value, unbroken
+from mkdocs_garboard.links import Links, as_value, unbroken, whole_days
 from mkdocs_garboard.pages import FIND, REPORT
 from mkdocs_garboard.photos import Picture
 from mkdocs_garboard.prose import Fault, ProseWriter, references
@@ -51,7 +51,6 @@ from mkdocs_garboard.qr import code_of
 
 __all__ = ["Sheet", "clock", "templates", "which"]
 
-DAY = re.compile(r"\d{4}-\d{2}-\d{2}")
 CITED = re.compile(r"\[(\d{1,4})\]")
 AT_HEAD: Final = 3
 """So many notices stand at the head in full; a STOP always does."""
@@ -93,7 +92,7 @@ def which(copy: Copy) -> Markup:
     beside = Markup(' <span class="beside">{}</span>').format(copy.beside) if copy.beside else ""
     look = "issued" if copy.number else "working"
     made = Markup('<p class="which-copy {}">{}{}</p>').format(look, copy.words, beside)
-    return Markup(DAY.sub(r'<span class="id">\g<0></span>', str(made)))  # noqa: S704 - figures and hyphens
+    return Markup(whole_days(str(made)))  # noqa: S704 - figures and hyphens
 
 
 class Sheet:
@@ -107,6 +106,7 @@ class Sheet:
         self._prose = prose
         self._links: Links = prose.links
         self._tell = tell
+        self._last_said = page.title
         self._anchors = Anchors(page)
         self._references = references(prose_of(page.blocks))
 
@@ -219,8 +219,13 @@ class Sheet:
             self.vessel, copy.number, self.page.key, f"{copy.issued} {stamp}".strip()
         )
 
+    def just_said(self, caption: str) -> bool:
+        """Whether a caption only repeats the heading it stands under, or the title of the page."""
+        return caption.casefold() == self._last_said.casefold()
+
     def anchor(self, heading: Heading) -> str:
         """The id of a heading."""
+        self._last_said = heading.text
         return heading.anchor or self._anchors.name(heading.text)
 
     @staticmethod

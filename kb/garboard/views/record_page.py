@@ -259,4 +259,4 @@ def _last_change(record: Record) -> str:
     dates = [line.on for line in record.signed]
     if record.drafted:
         dates.append(record.drafted)
-    return f"Last entry: {day(max(dates))}." if dates else ""
+    return f"{day(max(dates))}, its last entry." if dates else ""
