@@ -69,7 +69,7 @@ SHOWN_AT_HEAD: dict[type[Record], frozenset[str]] = {
         ("task", "tag", "every", "basis", "procedure", "parts", "competence", "standby", "done")
     ),
     Finding: frozenset(("words", "found", "credit", "interim", "extent", "actions")),
-    Change: frozenset(("values", "voids", "retests", "in_kind", "looked_at")),
+    Change: frozenset(("safety", "basis", "values", "voids", "retests", "in_kind", "looked_at")),
 }
 
 
