@@ -8,6 +8,7 @@ import re
 from collections.abc import Callable, Iterable
 from functools import cache
 from hashlib import sha256
+from itertools import pairwise
 from typing import Final
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
@@ -51,6 +52,8 @@ from mkdocs_garboard.qr import code_of
 
 __all__ = ["Sheet", "clock", "templates", "which"]
 
+VALUE_OF = re.compile(r"\.[A-Za-z]")
+"""How the name of a value goes on behind the tag of its part."""
 CITED = re.compile(r"\[(\d{1,4})\]")
 AT_HEAD: Final = 3
 """So many notices stand at the head in full; a STOP always does."""
@@ -126,7 +129,11 @@ class Sheet:
 
     def runs(self, cell: Cell) -> Markup:
         """Runs of text: escaped, names as links, tags as label plates, values led to their owner."""
-        return Markup("").join(self._run(run) for run in cell)
+        made = [self._run(run) for run in cell]
+        for place, (run, after) in enumerate(pairwise(cell)):
+            if isinstance(run, Plate) and isinstance(after, str) and VALUE_OF.match(after):
+                made[place] += Markup("<wbr>")  # on a phone a plate fills the line
+        return Markup("").join(made)
 
     def named(self, text: str) -> Markup:
         """A line of our own, with the names in it as links, and `[3]` led to the third source."""

@@ -165,10 +165,6 @@ class Links:
             parts += [_plain(text[end : match.start()])]
             look, words = look_of(match, stop), text[match.start() : stop]
             parts += [str(Markup('<a class="{}" href="{}">{}</a>').format(look, way, words))]
-            if look == "plate" and text[stop : stop + 2].lstrip(".").isalpha():
-                parts.append(
-                    "<wbr>"
-                )  # before the value of a part: on a phone a plate fills the line
             end = stop
         return Markup("".join([*parts, _plain(text[end:])]))  # noqa: S704 - each part is escaped
 

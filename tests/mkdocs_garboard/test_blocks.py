@@ -227,6 +227,13 @@ def test_a_caption_that_only_repeats_its_heading_is_not_seen_twice(draw: Draw) -
     assert "<caption>Readings</caption>" in draw(Heading("Criterion"), table)
 
 
+def test_a_plate_and_the_value_behind_it_may_stand_on_two_lines(draw: Draw) -> None:
+    html = draw(Paragraph((Plate("SA-AR-001"), ".test held; then ", Plate("SA-AR-001"), ".")))
+
+    assert ">SA-AR-001</span><wbr>.test held" in html or ">SA-AR-001</a><wbr>.test held" in html
+    assert html.count("<wbr>") == 1
+
+
 def test_a_day_in_figures_and_a_tolerance_stay_on_one_line(draw: Draw) -> None:
     html = draw(Paragraph(("SA-TM-001 ran out 2031-09-01; set 33 bar(g) +/- 0.8 bar.",)))
 
