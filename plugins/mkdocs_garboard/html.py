@@ -8,6 +8,7 @@ import re
 from collections.abc import Callable, Iterable
 from functools import cache
 from hashlib import sha256
+from itertools import pairwise
 from typing import Final
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
@@ -43,7 +44,7 @@ from garboard.views.page import (
 )
 from garboard.views.runs import plain
 from mkdocs_garboard.anchors import Anchors, prose_of
-from mkdocs_garboard.links import Links, as_value, unbroken
+from mkdocs_garboard.links import Links, as_value, unbroken, whole_days
 from mkdocs_garboard.pages import FIND, REPORT
 from mkdocs_garboard.photos import Picture
 from mkdocs_garboard.prose import Fault, ProseWriter, references
@@ -51,7 +52,8 @@ from mkdocs_garboard.qr import code_of
 
 __all__ = ["Sheet", "clock", "templates", "which"]
 
-DAY = re.compile(r"\d{4}-\d{2}-\d{2}")
+VALUE_OF = re.compile(r"\.[A-Za-z]")
+"""How the name of a value goes on behind the tag of its part."""
 CITED = re.compile(r"\[(\d{1,4})\]")
 AT_HEAD: Final = 3
 """So many notices stand at the head in full; a STOP always does."""
@@ -93,7 +95,7 @@ def which(copy: Copy) -> Markup:
     beside = Markup(' <span class="beside">{}</span>').format(copy.beside) if copy.beside else ""
     look = "issued" if copy.number else "working"
     made = Markup('<p class="which-copy {}">{}{}</p>').format(look, copy.words, beside)
-    return Markup(DAY.sub(r'<span class="id">\g<0></span>', str(made)))  # noqa: S704 - figures and hyphens
+    return Markup(whole_days(str(made)))  # noqa: S704 - figures and hyphens
 
 
 class Sheet:
@@ -107,6 +109,7 @@ class Sheet:
         self._prose = prose
         self._links: Links = prose.links
         self._tell = tell
+        self._last_said = page.title
         self._anchors = Anchors(page)
         self._references = references(prose_of(page.blocks))
 
@@ -126,7 +129,11 @@ class Sheet:
 
     def runs(self, cell: Cell) -> Markup:
         """Runs of text: escaped, names as links, tags as label plates, values led to their owner."""
-        return Markup("").join(self._run(run) for run in cell)
+        made = [self._run(run) for run in cell]
+        for place, (run, after) in enumerate(pairwise(cell)):
+            if isinstance(run, Plate) and isinstance(after, str) and VALUE_OF.match(after):
+                made[place] += Markup("<wbr>")  # on a phone a plate fills the line
+        return Markup("").join(made)
 
     def named(self, text: str) -> Markup:
         """A line of our own, with the names in it as links, and `[3]` led to the third source."""
@@ -227,8 +234,13 @@ class Sheet:
             self.vessel, copy.number, self.page.key, f"{copy.issued} {stamp}".strip()
         )
 
+    def just_said(self, caption: str) -> bool:
+        """Whether a caption only repeats the heading it stands under, or the title of the page."""
+        return caption.casefold() == self._last_said.casefold()
+
     def anchor(self, heading: Heading) -> str:
         """The id of a heading."""
+        self._last_said = heading.text
         return heading.anchor or self._anchors.name(heading.text)
 
     @staticmethod

@@ -15,7 +15,16 @@ from garboard.handbook import Handbook
 from garboard.views.contents import IDENTIFIER, Target, is_tag
 from garboard.views.page import Page
 
-__all__ = ["NAMED", "Links", "as_value", "keep_together", "look_of", "relative", "unbroken"]
+__all__ = [
+    "NAMED",
+    "Links",
+    "as_value",
+    "keep_together",
+    "look_of",
+    "relative",
+    "unbroken",
+    "whole_days",
+]
 
 NAMED = re.compile(rf"(?<![\w.-])({IDENTIFIER.pattern})(\.[A-Za-z]\w*)?(?![\w-])")
 """A bare id, tag or address of a component's value in running text."""
@@ -32,15 +41,33 @@ MONTHS = (
 ).split()
 DAY = re.compile(rf"(?<=\d) (?=(?:{'|'.join(MONTHS)}) \d{{4}}\b)")
 VALUE = re.compile(r"(?<=\d) (?=[^\s\d])")
+TOLERANCE = re.compile(r"(?<=\+/-) (?=\d)")
+WHOLE_DAY = re.compile(r"(?<![\w-])\d{4}-\d{2}-\d{2}(?![\w-])")
 
 
 def keep_together(text: str) -> str:
-    """Bind each number to its unit and a day to its month, so that no line end parts them.
+    """Bind each number to its unit or its sign, and a day to its month, so that no line end parts them.
 
-    >>> keep_together("30 bar(g) in receiver 1 within 10 s, 12 May 2027").count(chr(160))
-    3
+    >>> keep_together("30 bar(g) +/- 0.5 bar in receiver 1 within 10 s, 12 May 2027").count(chr(160))
+    5
     """
-    return DAY.sub("\N{NO-BREAK SPACE}", PARTED.sub("\N{NO-BREAK SPACE}", text))
+    for parted in (PARTED, TOLERANCE, DAY):
+        text = parted.sub("\N{NO-BREAK SPACE}", text)
+    return text
+
+
+def whole_days(html: str) -> str:
+    """Keep a day written in figures on one line; a browser may end a line behind a hyphen.
+
+    >>> whole_days("until 2031-09-01")
+    'until <span class="id">2031-09-01</span>'
+    """
+    return WHOLE_DAY.sub(r'<span class="id">\g<0></span>', html)
+
+
+def _plain(text: str) -> str:
+    """Text without a name in it, escaped."""
+    return whole_days(str(escape(keep_together(text))))
 
 
 def as_value(text: str) -> str:
@@ -57,10 +84,10 @@ def unbroken(text: str) -> Markup:
     parts: list[str] = []
     end = 0
     for match in NAMED.finditer(text):
-        parts.append(str(escape(keep_together(text[end : match.start()]))))
+        parts.append(_plain(text[end : match.start()]))
         parts.append(f'<span class="id">{match[0]}</span>')
         end = match.end()
-    return Markup("".join([*parts, escape(keep_together(text[end:]))]))  # noqa: S704 - each part is escaped
+    return Markup("".join([*parts, _plain(text[end:])]))  # noqa: S704 - each part is escaped
 
 
 @lru_cache(maxsize=65536)
@@ -135,11 +162,11 @@ class Links:
             stop, way = self.name_at(match, path)
             if way is None:
                 continue
-            parts += [str(escape(keep_together(text[end : match.start()])))]
+            parts += [_plain(text[end : match.start()])]
             look, words = look_of(match, stop), text[match.start() : stop]
             parts += [str(Markup('<a class="{}" href="{}">{}</a>').format(look, way, words))]
             end = stop
-        return Markup("".join([*parts, escape(keep_together(text[end:]))]))  # noqa: S704 - each part is escaped
+        return Markup("".join([*parts, _plain(text[end:])]))  # noqa: S704 - each part is escaped
 
     def name_at(self, match: re.Match[str], path: str) -> tuple[int, str | None]:
         """Where a bare name ends and where it leads: the whole address, else its id or tag."""

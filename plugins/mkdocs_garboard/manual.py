@@ -63,8 +63,8 @@ class Manual:
     def files(self) -> dict[str, str]:
         """What MkDocs is given: pages without a word in them, the numbers, the list for the Find box.
 
-        A theme that is not ours brings its own search; it gets our style, which touches nothing
-        outside a sheet.
+        A theme that is not ours brings its own search; it gets our style for the sheets, and a few
+        lines for what it keeps readers out of by little.
         """
         made = dict.fromkeys(self.pages, "")
         numbers, copy = self._handbook.numbers, self._handbook.copy
@@ -73,7 +73,9 @@ class Manual:
         made |= self._handbook.labels
         if self._own_face:
             return {**made, INDEX: index_script(self.entries)}
-        return {**made, STYLE: (files("mkdocs_garboard") / "theme" / STYLE).read_text("utf-8")}
+        ours = files("mkdocs_garboard")
+        style, more = ours / "theme" / STYLE, ours / "templates/other_theme.css"
+        return {**made, STYLE: style.read_text("utf-8") + more.read_text("utf-8")}
 
     def draw(self, page: Page) -> str:
         """The body of a page."""

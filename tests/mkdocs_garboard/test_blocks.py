@@ -163,7 +163,7 @@ def test_a_page_of_an_edition_is_no_working_copy(draw: Draw) -> None:
 
     assert "WORKING COPY" not in html
     assert 'EDITION 7 - VALID UNTIL <span class="id">2028-05-12</span>.' in html
-    assert "Valid to the end of 2028-05-12: a life of 1 year." in html
+    assert letters("Valid to the end of 2028-05-12: a life of 1 year.") in letters(html)
     assert "After that day ask for the next edition." in html
     assert 'data-until="2028-05-12"' in html
 
@@ -217,7 +217,28 @@ def test_a_limit_says_none_and_no_cell_is_blank(draw: Draw) -> None:
         )
     )
 
-    assert '<td data-label="high" class="number strong">–</td>' in html
+    assert '<td data-label="high" class="number strong none">–</td>' in html
+
+
+def test_a_caption_that_only_repeats_its_heading_is_not_seen_twice(draw: Draw) -> None:
+    table = Table("Readings", (Column("at"), Column("bar(g)")), (Row((("noon",), ("30",))),))
+
+    assert '<caption class="said">Readings</caption>' in draw(Heading("Readings"), table)
+    assert "<caption>Readings</caption>" in draw(Heading("Criterion"), table)
+
+
+def test_a_plate_and_the_value_behind_it_may_stand_on_two_lines(draw: Draw) -> None:
+    html = draw(Paragraph((Plate("SA-AR-001"), ".test held; then ", Plate("SA-AR-001"), ".")))
+
+    assert ">SA-AR-001</span><wbr>.test held" in html or ">SA-AR-001</a><wbr>.test held" in html
+    assert html.count("<wbr>") == 1
+
+
+def test_a_day_in_figures_and_a_tolerance_stay_on_one_line(draw: Draw) -> None:
+    html = draw(Paragraph(("SA-TM-001 ran out 2031-09-01; set 33 bar(g) +/- 0.8 bar.",)))
+
+    assert '<span class="id">2031-09-01</span>' in html
+    assert "33\u00a0bar(g) +/-\u00a00.8\u00a0bar" in html
 
 
 def test_a_table_without_rows_says_so(draw: Draw) -> None:

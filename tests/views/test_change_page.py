@@ -45,6 +45,24 @@ def test_a_value_stands_before_after_and_today_with_who_moved_it(demo: Handbook)
     ]
 
 
+def test_what_it_does_to_safety_stands_before_what_it_reaches(demo: Handbook) -> None:
+    found = blocks(demo, "SA-CN-001")
+    first, *rest = (block for block in found if isinstance(block, Facts))
+
+    assert found[0] is first
+    assert [(label, plain(line)) for label, line in first.rows] == [
+        ("what it does to safety", "a weld on a pressure vessel; done wrong it kills"),
+        ("why", "SA-FN-013"),
+    ]
+    assert not {"safety", "basis"} & {label for facts in rest for label, _ in facts.rows}
+
+
+def test_a_list_names_each_record_by_id_and_title(demo: Handbook) -> None:
+    names = [row[0] for row in table(blocks(demo, "dc-power/faults"), "Faults")]
+
+    assert names == ["DC-FT-001 Everything is dark", "DC-FT-002 Batteries do not charge"]
+
+
 def test_what_nobody_looked_at_stands_first_and_is_counted(tmp_path: Path) -> None:
     head = (
         "class: B\nstate: installed\ninstalled: 2031-04-20\nprocedures: [SA-AL-001]\nlooked_at: [SW-1]\n"

@@ -61,12 +61,27 @@ class Likelihood(StrEnum):
     F = "F"
     """Eliminated."""
 
+    @property
+    def words(self) -> str:
+        """Its letter and the standard's word: `D, remote`."""
+        return f"{self.value}, {_LIKELY[self.value]}"
+
+
+_LIKELY = dict(
+    zip("ABCDEF", "frequent probable occasional remote improbable eliminated".split(), strict=True)
+)
+
 
 class IfIgnored(StrEnum):
     """How sure harm is where the message is ignored."""
 
     WILL = "will"
     COULD = "could"
+
+    @property
+    def words(self) -> str:
+        """As it reads behind the name of the field: `it could happen`."""
+        return f"it {self.value} happen"
 
 
 class Rank(StrEnum):

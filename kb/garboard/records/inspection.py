@@ -45,6 +45,11 @@ class Point(StrEnum):
     SURVEILLANCE = "S"
     """Looked at now and then."""
 
+    @property
+    def words(self) -> str:
+        """Its letter and its word: `W, witness`."""
+        return f"{self.value}, {self.name.lower()}"
+
 
 class Result(StrEnum):
     """What a test came to."""

@@ -28,6 +28,9 @@ def check(book: Book) -> Iterator[Diagnostic]:
         if change.class_ is not Class.C or has_left(change) or refused(change):
             continue
         for one in differences(change):
-            text = f"{one.what} differs: {one.before}, {one.after}; {change.id} counts as class B"
+            text = (
+                f"not alike in \u201c{one.what}\u201d: {one.before}, then {one.after};"
+                f" {change.id} counts as class B"
+            )
             cure = "raise it to class B and have it checked, or fit one that is alike"
             yield Diagnostic(change.place(one.path), SEVERITY, text, cure, CODE, str(change.id))

@@ -63,7 +63,7 @@ def alarm_head(draft: Draft, record: Alarm) -> Iterator[Block]:
         rows.append(
             (f"set, {record.direction or 'direction not recorded'}", cell(book, record.set))
         )
-    rows.append(("alarm priority", (record.priority or "not recorded",)))
+    rows.append(("alarm priority", (str(record.priority or "not recorded"),)))
     yield Facts(tuple((label, line) for label, line in rows if line))
 
 
@@ -105,8 +105,8 @@ def fault_head(draft: Draft, record: Fault) -> Iterator[Block]:
             )
         )
     if record.stop_when:
-        yield Heading("Stop and call when", anchor="stop-and-call")
-        yield Paragraph((Strong("Stop and call when: "), *cell(book, record.stop_when), "."))
+        yield Heading("Stop and call", anchor="stop-and-call")
+        yield Paragraph((Strong("When: "), *cell(book, record.stop_when), "."))
 
 
 def _look(draft: Draft, number: int, check: Check, last: int) -> Look:

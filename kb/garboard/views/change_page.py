@@ -17,6 +17,7 @@ from garboard.views.page import (
     Block,
     Cell,
     Column,
+    Facts,
     Fold,
     Heading,
     Link,
@@ -43,7 +44,8 @@ def change_head(draft: Draft, record: Change) -> Iterator[Block]:
         record: The change.
 
     Yields:
-        Its class where it was raised, values before and after, what it reaches, proofs, people.
+        Its class where it was raised, what it does to safety, values before and after, what it
+        reaches, proofs, people.
     """
     book = draft.book
     promoted = ", ".join(
@@ -52,6 +54,10 @@ def change_head(draft: Draft, record: Change) -> Iterator[Block]:
     if record.class_ and record.weight is not record.class_:
         words = f"Class {record.class_} as written, counts as {record.weight}: {promoted}."
         yield Paragraph((Strong(words),))
+    why = (("what it does to safety", record.safety), ("why", record.basis))
+    said = tuple((label, cell(book, words)) for label, words in why if words)
+    if said:
+        yield Facts(said)
     if record.values:
         yield Heading("Values, before and after")
         yield _values(book, record)

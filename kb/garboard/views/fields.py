@@ -10,13 +10,16 @@ from typing import Any, get_args, get_type_hints
 
 from garboard.book import Book
 from garboard.records.base import Person, Record
-from garboard.records.hazard import Gravity
+from garboard.records.hazard import Gravity, IfIgnored, Likelihood
+from garboard.records.inspection import Point
 from garboard.views.inline import cell, person
 from garboard.views.page import Block, Bullets, Cell, Column, Facts, Heading, Row, Table
 
 __all__ = ["field_blocks", "label_of", "line_of", "table_of"]
 
 ENVELOPE = frozenset(item.name for item in fields(Record))
+SAID = {"did": "done by", "party": "released by"}
+"""Fields whose names need another word to be read as a label."""
 LONG = 3
 """A list of more lines than this is drawn as a list of its own."""
 
@@ -24,10 +27,10 @@ LONG = 3
 def label_of(name: str) -> str:
     """A field's name as words.
 
-    >>> label_of("time_to_act"), label_of("where_")
-    ('time to act', 'where')
+    >>> label_of("time_to_act"), label_of("where_"), label_of("did")
+    ('time to act', 'where', 'done by')
     """
-    return name.rstrip("_").replace("_", " ")
+    return SAID.get(name, name.rstrip("_").replace("_", " "))
 
 
 def _people_fields(kind: type) -> frozenset[str]:
@@ -97,7 +100,7 @@ def _one(book: Book, value: Any, *, people: bool) -> Cell:  # noqa: ANN401 - any
         return _joined([_labelled(book, value, item.name) for item in fields(value)], ", ")
     if isinstance(value, tuple):
         return _joined([_one(book, one, people=people) for one in value], ", ")
-    if isinstance(value, Gravity):
+    if isinstance(value, (Gravity, IfIgnored, Likelihood, Point)):
         return (value.words,)
     if people and value is not None:
         return (person(book, str(value)),)

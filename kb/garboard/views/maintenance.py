@@ -185,7 +185,7 @@ def task_head(draft: Draft, record: MaintenanceTask) -> Iterator[Block]:
         ("next", (*stands, *when)),
         ("by procedure", line_of(book, record, "procedure")),
         ("parts", _parts_aboard(book, record)),
-        ("wants somebody who is", line_of(book, record, "competence")),
+        ("how well one must know it", line_of(book, record, "competence")),
         ("stand-by meanwhile", line_of(book, record, "standby")),
     ]
     yield Facts(tuple((label, line) for label, line in rows if line))

@@ -94,14 +94,14 @@ def standing_draft(book: Book, found: Iterable[Diagnostic]) -> Draft:
                 cell(book, in_roles(item.about, roles)),
                 cell(book, item.text),
                 cell(book, item.help),
-                (str(item.where),),
                 (Link(f"manual/rules/{item.code}", item.code),),
+                (str(item.where),),
             )
         )
         for item in sorted(found, key=lambda one: (one.severity.rank, one.where))
     )
     columns = tuple(
-        Column(title) for title in ("severity", "about", "what is", "help", "place", "rule")
+        Column(title) for title in ("severity", "about", "what is", "help", "rule", "place")
     )
     draft.add(Table("Gravest first", columns, rows, "nothing"))
     return draft

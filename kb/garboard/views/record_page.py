@@ -69,7 +69,7 @@ SHOWN_AT_HEAD: dict[type[Record], frozenset[str]] = {
         ("task", "tag", "every", "basis", "procedure", "parts", "competence", "standby", "done")
     ),
     Finding: frozenset(("words", "found", "credit", "interim", "extent", "actions")),
-    Change: frozenset(("values", "voids", "retests", "in_kind", "looked_at")),
+    Change: frozenset(("safety", "basis", "values", "voids", "retests", "in_kind", "looked_at")),
 }
 
 
@@ -259,4 +259,4 @@ def _last_change(record: Record) -> str:
     dates = [line.on for line in record.signed]
     if record.drafted:
         dates.append(record.drafted)
-    return f"Last entry: {day(max(dates))}." if dates else ""
+    return f"{day(max(dates))}, its last entry." if dates else ""

@@ -129,13 +129,11 @@ def _what_it_does(book: Book, answer: Answer, others: list[Draft]) -> Draft:
         draft.add(MessagesHere())
     draft.add(*_written(draft, system, str(PageKind.WHAT_IT_DOES)))
     draft.add(Heading("Pages of this system", anchor=PAGES))
-    tiles = [(Link(other.key, other.title), other.kind) for other in others]
+    ways = [Link(other.key, other.title) for other in others]
     if system.runs:
-        tiles.append((Link(system_key(system, "isolations"), "Isolations"), "isolations"))
-    tiles.append(
-        (Link(system_key(system, ASKED), "What the layout was asked"), "questions to the layout")
-    )
-    draft.add(Tiles(tuple(tiles)))
+        ways.append(Link(system_key(system, "isolations"), "Isolations"))
+    ways.append(Link(system_key(system, ASKED), "What the layout was asked"))
+    draft.add(Tiles(tuple((way, "") for way in ways), small=True))
     if system.gaps:
         draft.add(
             Heading("Known to be missing"), Bullets(tuple(cell(book, gap) for gap in system.gaps))

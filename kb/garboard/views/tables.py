@@ -27,12 +27,11 @@ def record_table(
         book: Where values and roles are looked up.
         caption: Says what is listed.
         records: In the order of the rows.
-        names: Fields that become columns, beside id, title, class and state.
+        names: Fields that become columns, beside id with title, class and state.
         empty: What is said where there is nothing.
     """
     columns = (
         "record",
-        "title",
         *(name.rstrip("_").replace("_", " ") for name in names),
         "class",
         "state",
@@ -40,13 +39,8 @@ def record_table(
     rows = []
     for one in records:
         own: tuple[Cell, ...] = tuple(line_of(book, one, name) for name in names)
-        link: Cell = (Link(str(one.id), str(one.id)),)
-        rows.append(
-            Row(
-                (link, (one.title,), *own, (class_of(one),), (stands(book, one),)),
-                str(one.id),
-            )
-        )
+        link: Cell = (Link(str(one.id), str(one.id)), f" {one.title}")
+        rows.append(Row((link, *own, (class_of(one),), (stands(book, one),)), str(one.id)))
     return Table(caption, tuple(Column(name) for name in columns), tuple(rows), empty)
 
 

@@ -51,6 +51,14 @@
   ready(document);
   land();
 
+  document.addEventListener("keydown", function (event) {
+    var fold = event.key === "Escape" && event.target.closest("details.fold[open]");
+    if (fold) {
+      fold.open = false;
+      fold.querySelector("summary").focus();
+    }
+  });
+
   document.addEventListener("click", function (event) {
     if (event.target.closest("[data-back]") && window.history.length > 1) {
       event.preventDefault();
