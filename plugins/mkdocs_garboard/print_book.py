@@ -10,7 +10,7 @@ from importlib.resources import files
 from urllib.parse import unquote
 
 from markupsafe import Markup
-from selectolax.lexbor import LexborHTMLParser
+from selectolax.lexbor import LexborHTMLParser, LexborNode
 
 from garboard.views.binder_plan import BinderPlan
 from garboard.views.page import Copy, Page, Table
@@ -173,7 +173,23 @@ class Book:
                 table.attrs["class"] = f"{table.attributes.get('class') or ''} broad"
             if columns >= WIDE and holder:
                 holder.attrs["class"] = "scroll wide"
+        _foot_before_columns(sheet)
         return Markup(sheet.html or "")  # noqa: S704 - drawn and joined by us
+
+
+def _foot_before_columns(sheet: LexborNode) -> None:
+    """Set the foot of an article before the list in columns that it ends with.
+
+    Columns are filled to the end of a sheet, and nothing keeps a foot with the last of their lines.
+    """
+    parts = list(sheet.iter())
+    listed = [part.css_matches(".listing") for part in parts]
+    if len(parts) < 2 or not parts[-1].css_matches(".foot") or not listed[-2]:
+        return
+    first = listed.index(True)
+    before = parts[first - 1] if parts[first - 1].tag == "h2" else parts[first]
+    before.insert_before(parts[-1])
+    parts[-1].decompose()
 
 
 def cards_html(title: str, cards: Iterable[Page], draw: Draw, files_of: Files) -> str:

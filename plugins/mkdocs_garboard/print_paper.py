@@ -117,8 +117,7 @@ def _rules(made: Iterable[Leaf], size: Size, title: str, foot: str) -> Iterator[
             f"@media print{{#{leaf.name},#{leaf.name} .sheet{{page:{leaf.name}}}"
             f"#{leaf.name} .schematic,#{leaf.name} .sheet:has(> h1 + .schematic) > {HEAD},"
             f"#{leaf.name} .sheet:has(> .log-sheet),"
-            f".a4 #{leaf.name} :is(.wide,:is(h2,h3):has(+ .wide,+ .scroll > .wide)),"
-            f".a4 #{leaf.name} .sheet:has(> h1 + .wide,> h1 + .scroll > .wide) > {HEAD}{{page:{wide}}}}}"
+            f".a4 #{leaf.name} .sheet:has(> .wide,> .scroll > .wide){{page:{wide}}}}}"
         )
 
 
