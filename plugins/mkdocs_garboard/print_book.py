@@ -173,17 +173,18 @@ class Book:
                 table.attrs["class"] = f"{table.attributes.get('class') or ''} broad"
             if columns >= WIDE and holder:
                 holder.attrs["class"] = "scroll wide"
-        _foot_before_columns(sheet)
+        _foot_before_list(sheet)
         return Markup(sheet.html or "")  # noqa: S704 - drawn and joined by us
 
 
-def _foot_before_columns(sheet: LexborNode) -> None:
-    """Set the foot of an article before the list in columns that it ends with.
+def _foot_before_list(sheet: LexborNode) -> None:
+    """Set the foot of an article before the first list or table where it ends with one.
 
-    Columns are filled to the end of a sheet, and nothing keeps a foot with the last of their lines.
+    Lists in columns, and rows of a table, are filled to the end of a sheet: nothing keeps a foot with
+    the last of their lines, and it would stand on the next sheet alone.
     """
     parts = list(sheet.iter())
-    listed = [part.css_matches(".listing") for part in parts]
+    listed = [part.css_matches(".listing, .scroll") for part in parts]
     if len(parts) < 2 or not parts[-1].css_matches(".foot") or not listed[-2]:
         return
     first = listed.index(True)

@@ -17,10 +17,12 @@ from garboard.schematic.svg import DrawnSheet, draw_sheet, drawn_with, foot_of, 
 from garboard.schematic.title_block import TitleBlock
 from garboard.systems.plant import Plant
 
-__all__ = ["UNDER_TITLE", "draw_for_paper"]
+__all__ = ["UNDER_TITLE", "UNDER_WORDS", "draw_for_paper"]
 
 UNDER_TITLE = MOST_HIGH * 104 // 160
 """Drawing units from head to foot where the head of its page stands above a drawing."""
+UNDER_WORDS = MOST_HIGH * 130 // 160
+"""The same where a heading and what it is about do."""
 MATCH_LINE = 'stroke-width="1.6" stroke-dasharray="18 5 3 5"'
 BESIDE = 4
 """From a match line to its words."""

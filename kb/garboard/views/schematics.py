@@ -7,7 +7,7 @@ from garboard.book import Book
 from garboard.errors import Severity
 from garboard.records.system import OperatingState, System
 from garboard.schematic.overlays import Overlay, finding_overlay, state_overlay
-from garboard.schematic.paper import UNDER_TITLE, draw_for_paper
+from garboard.schematic.paper import UNDER_TITLE, UNDER_WORDS, draw_for_paper
 from garboard.schematic.sheet import MOST_HIGH, Sheet
 from garboard.schematic.svg import DrawnSheet
 from garboard.schematic.title_block import TitleBlock
@@ -172,7 +172,9 @@ def _drawn(  # noqa: PLR0913 - all of it is said once here
     on_base: bool = True,
 ) -> Iterator[Schematic]:
     block = TitleBlock(title, trace=_trace_line(book, plant.system.code))
-    return _blocks(sheet, title, draw_for_paper(sheet, plant, block, overlay, on_base=on_base))
+    first = UNDER_WORDS if on_base else MOST_HIGH
+    drawn = draw_for_paper(sheet, plant, block, overlay, on_base=on_base, first=first)
+    return _blocks(sheet, title, drawn)
 
 
 def _blocks(sheet: Sheet, title: str, drawn: Iterable[DrawnSheet]) -> Iterator[Schematic]:
