@@ -153,7 +153,7 @@ class PrintedBook:
         return [
             f"sheet {number + 1}: {text}"
             for number, top, text in self.headings
-            if not any(word.top > top + 16 for word in self.sheets[number].words)
+            if not any(word.top > top + 12 for word in self.sheets[number].words)
             or self._last_words(number) == squeezed(text)
         ]
 
