@@ -196,6 +196,7 @@ class Book:
             self._lead(link, entry.page)
         for table in sheet.css("table"):
             _laid(table)
+        _foot_before_list(sheet)
         return Markup(sheet.html or "")  # noqa: S704 - drawn and joined by us
 
 
@@ -221,6 +222,22 @@ def _laid(table: LexborNode) -> None:
         long = any(len(word) > LONG for word in words.split())
         look = "nothing" if words == NOTHING else "long" if long else "short" if short else ""
         cell.attrs["class"] = f"{cell.attributes.get('class') or ''} {look}".strip()
+
+
+def _foot_before_list(sheet: LexborNode) -> None:
+    """Set the foot of an article before the first list or table where it ends with one.
+
+    Lists in columns, and rows of a table, are filled to the end of a sheet: nothing keeps a foot with
+    the last of their lines, and it would stand on the next sheet alone.
+    """
+    parts = list(sheet.iter())
+    listed = [part.css_matches(".listing, .scroll") for part in parts]
+    if len(parts) < 2 or not parts[-1].css_matches(".foot") or not listed[-2]:
+        return
+    first = listed.index(True)
+    before = parts[first - 1] if parts[first - 1].tag == "h2" else parts[first]
+    before.insert_before(parts[-1])
+    parts[-1].decompose()
 
 
 def cards_html(title: str, cards: Iterable[Page], draw: Draw, files_of: Files) -> str:

@@ -115,10 +115,10 @@ def _rules(made: Iterable[Leaf], size: Size, title: str, foot: str) -> Iterator[
         yield f"@page {leaf.name}{{{size.sheet};{said}}}@page {wide}{{{FOLD_OUT};{said}}}"
         yield (
             f"@media print{{#{leaf.name},#{leaf.name} .sheet{{page:{leaf.name}}}"
-            f"#{leaf.name} .schematic,#{leaf.name} .sheet:has(> h1 + .schematic) > {HEAD},"
+            f"#{leaf.name} :is(.schematic,p:has(+ .schematic),h2:has(+ .schematic,+ p + .schematic)),"
+            f"#{leaf.name} .sheet:has(> h1 + .schematic) > {HEAD},"
             f"#{leaf.name} .sheet:has(> .log-sheet),"
-            f".a4 #{leaf.name} :is(.wide,:is(h2,h3):has(+ .wide,+ .scroll > .wide)),"
-            f".a4 #{leaf.name} .sheet:has(> h1 + .wide,> h1 + .scroll > .wide) > {HEAD}{{page:{wide}}}}}"
+            f".a4 #{leaf.name} .sheet:has(> .wide,> .scroll > .wide){{page:{wide}}}}}"
         )
 
 

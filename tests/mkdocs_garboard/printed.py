@@ -5,6 +5,8 @@ import subprocess
 from collections import Counter
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import pairwise
+from math import hypot
 from pathlib import Path
 from typing import Any
 
@@ -135,12 +137,23 @@ class PrintedBook:
     def empty(self) -> list[int]:
         return [number + 1 for number, sheet in enumerate(self.sheets) if len(sheet.words) < 4]
 
+    def scanty(self) -> list[str]:
+        """Sheets with under five lines on under a tenth of their height, where others stand before them."""
+        found = []
+        for number, sheet in enumerate(self.sheets):
+            feet = sorted(word.bottom for word in sheet.words)
+            lines = sum(foot - before > 6 for before, foot in pairwise([-9.0, *feet]))
+            high = feet[-1] - min(word.top for word in sheet.words) if feet else 0
+            if number and lines < 5 and high < sheet.height / 10:
+                found.append(f"sheet {number + 1}: {' '.join(word.text for word in sheet.words)}")
+        return found
+
     def orphans(self) -> list[str]:
         """Headings with nothing under them on their sheet."""
         return [
             f"sheet {number + 1}: {text}"
             for number, top, text in self.headings
-            if not any(word.top > top + 16 for word in self.sheets[number].words)
+            if not any(word.top > top + 12 for word in self.sheets[number].words)
             or self._last_words(number) == squeezed(text)
         ]
 
@@ -165,7 +178,10 @@ class PrintedBook:
         def see(
             text: str, matrix: list[float], line: list[float], _font: object, size: float
         ) -> None:
-            found[round(size * abs(line[3] * matrix[3]), 1)] += len(text.strip())
+            # turned words too: the length of the upright of a letter, wherever it points
+            across = line[2] * matrix[0] + line[3] * matrix[2]
+            along = line[2] * matrix[1] + line[3] * matrix[3]
+            found[round(size * hypot(across, along), 2)] += len(text.strip())
 
         self.reader.pages[number].extract_text(visitor_text=see)
         return Counter({size: letters for size, letters in found.items() if size and letters})

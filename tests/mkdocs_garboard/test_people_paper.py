@@ -14,8 +14,8 @@ from tests.mkdocs_garboard import browser
 
 pytestmark = pytest.mark.browser
 
-SIDES = {"people/first-day": 3, "jobs/SA-WP-001": 2}
-"""Over their budget of two sheets and of one side: nine alarms, fourteen hazards; three hold points."""
+SIDES = {"people/first-day": 2, "jobs/SA-WP-001": 2}
+"""The first day has two sheets. Over its budget of one side is one job: three hold points, two messages."""
 
 
 def handed_out(site: Path) -> list[Path]:

@@ -5,8 +5,7 @@ from collections.abc import Hashable, Iterator
 from itertools import combinations, pairwise
 
 from garboard.records.system import Joins
-from garboard.schematic.layout import MOST_WIDE
-from garboard.schematic.sheet import MOST_PARTS, STEP, Box, Placed, Point, Sheet
+from garboard.schematic.sheet import MOST_PARTS, MOST_WIDE, STEP, Box, Placed, Point, Sheet
 from garboard.systems.plant import Plant
 
 __all__ = ["sheet_faults"]

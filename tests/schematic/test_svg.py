@@ -18,11 +18,8 @@ from garboard.schematic.overlays import (
 )
 from garboard.schematic.pipe_strokes import draw_pipes
 from garboard.schematic.svg import (
-    OVERLAP,
-    PAPER_HIGH,
     base_id,
     draw_sheet,
-    paper_parts,
 )
 from garboard.schematic.title_block import TitleBlock
 from garboard.systems.finding import About, Level, PathFinding
@@ -266,37 +263,3 @@ def test_the_tag_of_a_framed_part_is_set_once_more_over_its_frame() -> None:
     assert text.count(">HV-001</text>") == 2
     assert text.rindex(">HV-001</text>") > text.index('class="mark"')
     assert text.count(">AR-001</text>") == 1
-
-
-def test_a_sheet_too_high_for_paper_is_drawn_again_in_bands_that_overlap() -> None:
-    plant = piece()
-    sheet = replace(sheet_of(plant), height=1000)
-    whole = draw_sheet(sheet, plant, TITLE)
-
-    first, last = paper_parts(sheet, whole)
-
-    boxes = [
-        tuple(map(int, re.findall(r"\d+", re.findall(r'viewBox="([^"]*)"', one.svg)[0])))
-        for one in (first, last)
-    ]
-    assert boxes[0][1] == 0
-    assert boxes[0][3] <= PAPER_HIGH
-    assert boxes[1][1] <= boxes[0][3] - OVERLAP
-    assert boxes[1][1] + boxes[1][3] == 1000
-    assert base_id(sheet) in first.svg
-
-
-def test_a_sheet_that_is_read_whole_on_paper_is_not_drawn_again() -> None:
-    plant = piece()
-    sheet = sheet_of(plant)
-
-    assert paper_parts(sheet, draw_sheet(sheet, plant, TITLE)) == ()
-
-
-def test_a_picture_that_fits_without_its_legend_is_drawn_again_as_one_band() -> None:
-    plant = piece()
-    sheet = replace(sheet_of(plant), height=PAPER_HIGH - 10)
-
-    (only,) = paper_parts(sheet, draw_sheet(sheet, plant, TITLE))
-
-    assert f'viewBox="0 0 {sheet.width} {PAPER_HIGH - 10}"' in only.svg

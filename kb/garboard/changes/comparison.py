@@ -8,6 +8,8 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
+from garboard.schematic.svg import Only
+
 __all__ = [
     "Affected",
     "Alone",
@@ -215,6 +217,8 @@ class DrawnJoins:
     caption: str
     svg: str
     """Made by the core, without links: what it shows may be gone."""
+    only: Only = ""
+    """Shown on the screen alone, or on paper alone."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,7 +8,7 @@ from dataclasses import replace
 from garboard.book import Book
 from garboard.changes.comparison import DrawnJoins, Rejoined
 from garboard.schematic.overlays import Overlay, gone_overlay
-from garboard.schematic.svg import draw_sheet
+from garboard.schematic.paper import draw_for_paper
 from garboard.schematic.title_block import TitleBlock
 from garboard.schematic.words import join_words
 from garboard.systems.plant import Plant
@@ -49,9 +49,11 @@ def drawn_joins(book: Book, found: Rejoined, overlay: Overlay, when: str) -> Ite
     for sheet in book.sheets[found.system]:
         if {symbol.tag for symbol in sheet.symbols} & set(overlay.marks):
             title = f"{found.title}, {when}"
-            drawn = draw_sheet(sheet, plant, TitleBlock(title, NOT_REVIEWED), overlay)
             of = f", sheet {sheet.number} of {sheet.of}" if sheet.of > 1 else ""
-            yield DrawnJoins(caption=f"{title}{of}", svg=LINK.sub(' role="img"', drawn.svg))
+            for one in draw_for_paper(sheet, plant, TitleBlock(title, NOT_REVIEWED), overlay):
+                part = f", {one.part}" if one.part else ""
+                svg = LINK.sub(' role="img"', one.svg)
+                yield DrawnJoins(caption=f"{title}{of}{part}", svg=svg, only=one.only)
 
 
 def _plant(book: Book, code: str) -> Plant | None:

@@ -13,7 +13,17 @@ from garboard.schematic.pipes import bars_of, dots_of, lines_of
 from garboard.schematic.place import Place
 from garboard.schematic.placing import place_circuit
 from garboard.schematic.route import Routes, route
-from garboard.schematic.sheet import COLUMN, ROW, STEP, TEXT, Box, OffSheet, Outlet, Placed, Sheet
+from garboard.schematic.sheet import (
+    COLUMN,
+    MOST_WIDE,
+    ROW,
+    STEP,
+    Box,
+    OffSheet,
+    Outlet,
+    Placed,
+    Sheet,
+)
 from garboard.schematic.shift import shifted
 from garboard.schematic.split import sheets_of
 from garboard.schematic.stand import Captions
@@ -27,9 +37,6 @@ SPREADS = (0, -1, 1, 2, 4, 8)
 that is wrong is that the sheet is too wide."""
 NO_WAY = 100
 """How much worse a pipe without a way is than a label without room."""
-POINTS_A_MM, PAPER, SMALLEST = 72 / 25.4, 277, 9
-MOST_WIDE = int(TEXT * PAPER * POINTS_A_MM / SMALLEST)
-"""Drawing units across a sheet that still print at 9 pt on A4 landscape, 277 mm between its margins."""
 WIDE = (MOST_WIDE // STEP - 2, 88, 76, 64)
 """Steps between the outermost symbols of a sheet, the next where words made it wider after all."""
 HERE = -1

@@ -10,7 +10,9 @@ from enum import StrEnum
 
 __all__ = [
     "COLUMN",
+    "MOST_HIGH",
     "MOST_PARTS",
+    "MOST_WIDE",
     "ROW",
     "STEP",
     "TEXT",
@@ -31,7 +33,13 @@ STEP = 12
 COLUMN = 7
 ROW = 6
 TEXT = 14
-"""Height of the letters; 12 columns of them print at 9 pt or more on A4 landscape."""
+"""Height of the letters."""
+UNITS_A_MM = TEXT / 9 * 72 / 25.4
+"""Drawing units to a millimetre of paper on which the letters are 9 points high."""
+MOST_WIDE = int(277 * UNITS_A_MM)
+"""Drawing units across a sheet of A4 that lies, between its margins."""
+MOST_HIGH = int(160 * UNITS_A_MM)
+"""The same from head to foot, under the words above a drawing."""
 MOST_PARTS = 60
 """Parts on a sheet; what is more goes to further sheets, joined by named ends."""
 

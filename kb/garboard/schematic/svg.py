@@ -8,6 +8,7 @@ base and adds its marks alone. The bytes depend on the data and nothing else.
 
 from dataclasses import dataclass, replace
 from html import escape
+from typing import Literal
 
 from garboard.schematic.label_strokes import draw_frames, draw_labels
 from garboard.schematic.legend import legend_entries, set_out
@@ -22,16 +23,24 @@ from garboard.schematic.sheet import TEXT, Placed, Sheet
 from garboard.schematic.title_block import TitleBlock, draw_title_block, title_cells
 from garboard.systems.plant import Plant
 
-__all__ = ["DrawnSheet", "base_id", "draw_sheet", "paper_parts"]
+__all__ = [
+    "DrawnSheet",
+    "Only",
+    "as_file",
+    "base_id",
+    "draw_sheet",
+    "drawn_with",
+    "foot_of",
+    "picture_id",
+]
 
 MARGIN = 12
 """Round the foot of a sheet, in drawing units."""
-PAPER_HIGH = 705
-"""So many drawing units are 160 mm where letters of 14 units are 9 points high: an A4 sheet across."""
-OVERLAP = 84
-"""The least of one band and the next, in drawing units: a symbol with its label stands whole on one."""
+NAMESPACE = "http://www.w3.org/2000/svg"
 SHOWN = 8 / 7
 """Pixels to a drawing unit, so that letters are 16 pixels high on a screen."""
+
+Only = Literal["", "screen", "paper"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,11 +52,21 @@ class DrawnSheet:
     """Its id, and the start of every other id in it."""
     height: int
     """Legend and title block included, in drawing units."""
+    only: Only = ""
+    """Where it is shown, if not on the screen and on paper alike."""
+    part: str = ""
+    """Which piece of a drawing it is, for the words above it."""
 
 
 def base_id(sheet: Sheet) -> str:
     """Id of what a further drawing of the same sheet takes as its base: `sa-1-base`."""
     return f"{sheet.system}-{sheet.number}-base".lower()
+
+
+def picture_id(sheet: Sheet, overlay: Overlay | None) -> str:
+    """Id of a sheet with what is laid over it, without legend and title block."""
+    own = f"{sheet.system}-{sheet.number}-{overlay.name}-picture" if overlay else ""
+    return own.lower() or base_id(sheet)
 
 
 def draw_sheet(
@@ -70,62 +89,43 @@ def draw_sheet(
     sheet = _with_services(sheet, plant)
     name = f"{sheet.system}-{sheet.number}{f'-{overlay.name}' if overlay else ''}".lower()
     words = overlay.words if overlay else ()
-    foot, high = _foot(sheet, plant, title, overlay, only_marks=on_base)
+    foot, high = foot_of(sheet, plant, title, overlay, only_marks=on_base)
     under, over = (
         (draw_bands(sheet, overlay), _over(sheet, plant, overlay)) if overlay else ("", "")
     )
     base = base_id(sheet) if on_base or not overlay else f"{name}-base"
     body = f'<use href="#{base}"/>' if on_base else f'<g id="{base}">{_base(sheet, plant)}</g>'
+    if overlay:
+        body = f'<g id="{picture_id(sheet, overlay)}">{under}{body}{over}</g>'
     said = f"{title.title}, sheet {sheet.number} of {sheet.of}"
     said = f"{overlay.title}: {said}" if overlay else said
     svg = (
         f'<svg class="schematic-sheet" id="{name}" role="graphics-document"'
-        f' aria-labelledby="{name}-t" aria-describedby="{name}-d" {_frame(sheet, 0, high)}>'
+        f' aria-labelledby="{name}-t" aria-describedby="{name}-d" {drawn_with(sheet.width, high)}>'
         f'<title id="{name}-t">{escape(said)}</title>'
         f'<desc id="{name}-d">{escape(_described(sheet, words))}</desc>'
         f'<rect class="paper" fill="#ffffff" stroke="none" width="{sheet.width}" height="{high}"/>'
-        f'<g aria-hidden="true">{under}{body}{over}{foot}</g>'
+        f'<g aria-hidden="true">{body}{foot}</g>'
         f"{draw_links(sheet, plant, overlay)}</svg>"
     )
     return DrawnSheet(svg, name, high)
 
 
-def _frame(sheet: Sheet, top: int, high: int) -> str:
-    """What a picture of so much of a sheet is drawn with."""
+def drawn_with(wide: int, high: int) -> str:
+    """What a drawing of a size [drawing units] is drawn with."""
     return (
-        f'viewBox="0 {top} {sheet.width} {high}" width="{round(sheet.width * SHOWN)}"'
-        f' height="{round(high * SHOWN)}" color="#15202b" font-family="sans-serif" font-size="{TEXT}"'
-        ' fill="none" stroke="currentColor" stroke-linejoin="round" stroke-width="1.8"'
+        f'viewBox="0 0 {wide} {high}" width="{round(wide * SHOWN)}" height="{round(high * SHOWN)}"'
+        f' color="#15202b" font-family="sans-serif" font-size="{TEXT}" fill="none"'
+        ' stroke="currentColor" stroke-linejoin="round" stroke-width="1.8"'
     )
 
 
-def paper_parts(sheet: Sheet, whole: DrawnSheet) -> tuple[DrawnSheet, ...]:
-    """The picture once more in bands, each a sheet of paper, where whole its letters would be too small there.
-
-    Args:
-        sheet: The sheet; it was drawn before on the same page.
-        whole: As it was drawn.
-
-    Returns:
-        Bands from top to foot that overlap; none where the whole is read on one sheet.
-    """
-    if whole.height <= PAPER_HIGH:
-        return ()
-    high = min(PAPER_HIGH, sheet.height)
-    count = max(1, -(-(sheet.height - OVERLAP) // (PAPER_HIGH - OVERLAP)))
-    step = (sheet.height - high) // max(1, count - 1)
-    drawn = []
-    for number in range(count):
-        name = f"{whole.name}-band-{number + 1}"
-        frame = _frame(sheet, number * step, high)
-        use = f'<use href="#{base_id(sheet)}"/>'
-        drawn.append(
-            DrawnSheet(f'<svg class="schematic-sheet" id="{name}" {frame}>{use}</svg>', name, high)
-        )
-    return tuple(drawn)
+def as_file(svg: str) -> str:
+    """A drawing as a file of its own, which says what it is written in; in a page it must name no address."""
+    return svg.replace("<svg ", f'<svg xmlns="{NAMESPACE}" ', 1)
 
 
-def _foot(
+def foot_of(
     sheet: Sheet, plant: Plant, title: TitleBlock, overlay: Overlay | None, *, only_marks: bool
 ) -> tuple[str, int]:
     """Legend and title block under the picture, and the whole height."""

@@ -40,7 +40,7 @@ def _lines(book: Book, one: Rejoined) -> Iterator[Cell]:
 
 def _drawn(book: Book, one: Rejoined) -> Iterator[Schematic]:
     for was in one.before:
-        yield Schematic(was.caption, was.svg, tuple(ID.findall(was.svg)))
+        yield Schematic(was.caption, was.svg, tuple(ID.findall(was.svg)), was.only)
     surveyed = book.surveys.get(one.system)
     if surveyed:
         overlay = new_overlay(surveyed.plant, (*one.new, *one.moved))

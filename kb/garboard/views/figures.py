@@ -6,6 +6,7 @@ Each is data with its own words: whoever cannot see the drawn part loses nothing
 from dataclasses import dataclass
 from enum import StrEnum
 
+from garboard.schematic.svg import Only
 from garboard.views.runs import Cell
 
 __all__ = ["Drawing", "HowSure", "Ladder", "MoverRow", "Rung", "RungSort", "Schematic", "Tick"]
@@ -31,8 +32,8 @@ class Schematic:
     """Trusted, as that of a Drawing."""
     ids: tuple[str, ...]
     """Every id in it, its own first: links land there."""
-    paper: bool = False
-    """A band of a sheet that stands on the page whole; it is shown on paper only."""
+    only: Only = ""
+    """Shown on the screen alone, as it is cut for paper; or on paper alone, a piece of it."""
 
 
 class RungSort(StrEnum):

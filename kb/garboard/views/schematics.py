@@ -1,15 +1,15 @@
 """A system as drawn: its sheets, what the checks found laid over them, its line-ups, and the same in words."""
 
 import re
-from collections.abc import Iterator
-from dataclasses import replace
+from collections.abc import Iterable, Iterator
 
 from garboard.book import Book
 from garboard.errors import Severity
 from garboard.records.system import OperatingState, System
 from garboard.schematic.overlays import Overlay, finding_overlay, state_overlay
-from garboard.schematic.sheet import Sheet
-from garboard.schematic.svg import DrawnSheet, draw_sheet, paper_parts
+from garboard.schematic.paper import UNDER_TITLE, UNDER_WORDS, draw_for_paper
+from garboard.schematic.sheet import MOST_HIGH, Sheet
+from garboard.schematic.svg import DrawnSheet
 from garboard.schematic.title_block import TitleBlock
 from garboard.schematic.words import believed
 from garboard.systems.finding import PathFinding
@@ -64,12 +64,8 @@ def sheet_blocks(book: Book, system: System) -> Iterator[Schematic]:
     for sheet in book.sheets[system.code]:
         title = f"{system.title}: schematic"
         block = TitleBlock(title, trace=_trace_line(book, system.code))
-        whole = draw_sheet(sheet, plant, block)
-        yield _block(sheet, title, whole)
-        bands = paper_parts(sheet, whole)
-        for number, band in enumerate(bands, start=1):
-            words = f"{title}, larger, band {number} of {len(bands)}"
-            yield replace(_block(sheet, words, band), paper=True)
+        first = UNDER_TITLE if sheet.number == 1 else MOST_HIGH
+        yield from _blocks(sheet, title, draw_for_paper(sheet, plant, block, first=first))
 
 
 def finding_blocks(book: Book, system: System) -> Iterator[Block]:
@@ -148,13 +144,13 @@ def shown_on(book: Book, tag: str, key: str) -> Cell:
 def drawn_alone(book: Book, plant: Plant, overlay: Overlay, caption: str) -> Iterator[Schematic]:
     """An overlay on a page that the sheets themselves do not stand on."""
     for sheet in _concerned(book, plant, overlay):
-        yield _drawn(book, plant, sheet, caption, overlay, on_base=False)
+        yield from _drawn(book, plant, sheet, caption, overlay, on_base=False)
 
 
 def _laid_over(book: Book, plant: Plant, overlay: Overlay, caption: str) -> Iterator[Schematic]:
     """An overlay on a page that the sheets stand on."""
     for sheet in _concerned(book, plant, overlay):
-        yield _drawn(book, plant, sheet, caption, overlay)
+        yield from _drawn(book, plant, sheet, caption, overlay)
 
 
 def _concerned(book: Book, plant: Plant, overlay: Overlay) -> Iterator[Sheet]:
@@ -174,14 +170,18 @@ def _drawn(  # noqa: PLR0913 - all of it is said once here
     overlay: Overlay,
     *,
     on_base: bool = True,
-) -> Schematic:
+) -> Iterator[Schematic]:
     block = TitleBlock(title, trace=_trace_line(book, plant.system.code))
-    return _block(sheet, title, draw_sheet(sheet, plant, block, overlay, on_base=on_base))
+    first = UNDER_WORDS if on_base else MOST_HIGH
+    drawn = draw_for_paper(sheet, plant, block, overlay, on_base=on_base, first=first)
+    return _blocks(sheet, title, drawn)
 
 
-def _block(sheet: Sheet, title: str, drawn: DrawnSheet) -> Schematic:
+def _blocks(sheet: Sheet, title: str, drawn: Iterable[DrawnSheet]) -> Iterator[Schematic]:
     of = f", sheet {sheet.number} of {sheet.of}" if sheet.of > 1 else ""
-    return Schematic(f"{title}{of}", drawn.svg, tuple(ID.findall(drawn.svg)))
+    for one in drawn:
+        part = f", {one.part}" if one.part else ""
+        yield Schematic(f"{title}{of}{part}", one.svg, tuple(ID.findall(one.svg)), one.only)
 
 
 def _trace_line(book: Book, system: str) -> str:
