@@ -46,5 +46,7 @@ def _touched(subject: Subject) -> Iterator[Rejoined]:
 
 def _drawn(book: Book, one: Rejoined, overlay: Overlay, when: str) -> Iterator[Line]:
     for drawn in drawn_joins(book, one, overlay, when):
+        if drawn.only == "paper":  # pieces of what stands here whole: a pack is read on a screen
+            continue
         caption = f"Drawn, in the page form of this pack: {drawn.caption}"
         yield Line(Sort.DRAWING, caption, drawing=drawn.svg)
