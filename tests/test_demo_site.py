@@ -386,6 +386,13 @@ def test_an_edition_of_the_demo_is_published_whole_small_and_without_a_persons_k
     demo: Handbook, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     content = copy_demo(tmp_path)
+    assert main(["edition", "issue", "--by", "lead", str(content)]) == 1
+    assert "STOP: card K-12 is of SA-PR-009 as" in capsys.readouterr().err
+    replace_in(
+        content / "handbook.yml",
+        "digest: aacbe0a0894d8a6d}",
+        "digest: aacbe0a0894d8a6d, removed: 2031-10-01}",
+    )
     shutil.rmtree(content / "editions")
     assert main(["edition", "issue", "--by", "lead", str(content)]) == 0
     said = capsys.readouterr().out

@@ -41,9 +41,10 @@ BUDGET = {
 """Sides of A4 by kind of page. An alarm, a fault and a task have the front for what is done and the back
 for who signed it; a round over several systems has both sides of its sheet; a register is a table."""
 
-OVER = {"id/SA-AL-001": 3, "starting-air/how-to-rebuild-it": 3}
+OVER = {"id/SA-AL-001": 3, "starting-air/how-to-rebuild-it": 3, "bilge-fire/how-to-rebuild-it": 3}
 """Pages that are over, with the sides they take today: the alarm by its lapsed reviews, as sixteen records
-hang on what moved; the receivers by three messages, ten steps, a plate, and tests with their outcome."""
+hang on what moved; the receivers by three messages, ten steps, a plate, and tests with their outcome; the bilge valves by three
+of them, each with its torque, clearances and what is renewed."""
 
 A5_MARGINS, A4_MARGINS = (12, 10, 14, 18), (15, 15, 18, 25)
 

@@ -44,7 +44,8 @@ def page_of(handbook: Handbook, key: str) -> Page:
 
 
 def sheets(page: Page) -> list[Schematic]:
-    return [one for one in page.blocks if isinstance(one, Schematic)]
+    """The drawings that a screen shows; pieces of them for paper come after each."""
+    return [one for one in page.blocks if isinstance(one, Schematic) and one.only != "paper"]
 
 
 def test_the_sheets_stand_before_all_else_on_the_page(layout: Page) -> None:
@@ -122,7 +123,7 @@ def found_in(book: Book, count: int) -> Book:
 def test_a_finding_is_told_with_its_help_and_drawn(read_piece: Callable[[str], Handbook]) -> None:
     book = found_in(read_piece(TITLED).book, 1)
 
-    told, drawn = finding_blocks(book, book.systems["SA"])
+    told, drawn, *pieces = finding_blocks(book, book.systems["SA"])
 
     assert isinstance(told, Paragraph)
     assert plain(told.runs).startswith(
@@ -132,6 +133,8 @@ def test_a_finding_is_told_with_its_help_and_drawn(read_piece: Callable[[str], H
     assert isinstance(drawn, Schematic)
     assert drawn.caption == "SA-AR-001: relief-cut-off"
     assert "As drawn here: SA-HV-001 shut" in drawn.svg
+    assert pieces
+    assert all(isinstance(one, Schematic) and one.only == "paper" for one in pieces)
 
 
 def test_of_many_findings_all_are_told_and_the_gravest_drawn(
@@ -141,7 +144,8 @@ def test_of_many_findings_all_are_told_and_the_gravest_drawn(
 
     blocks = list(finding_blocks(book, book.systems["SA"]))
 
-    assert sum(isinstance(one, Schematic) for one in blocks) == MOST_DRAWN
+    drawn = [one for one in blocks if isinstance(one, Schematic) and one.only != "paper"]
+    assert len(drawn) == MOST_DRAWN
     said = [plain(one.runs) for one in blocks if isinstance(one, Paragraph)]
     assert said[0] == f"Drawn are the {MOST_DRAWN} gravest of {MOST_DRAWN + 2}."
     assert len(said) == MOST_DRAWN + 3

@@ -28,8 +28,8 @@ from garboard.systems.medium import Medium, medium_of
 __all__ = ["LOW", "LOW_SHOWN", "ROUNDING", "highest_said", "is_tightness", "within_daily_work"]
 
 LOW_SHOWN: Final = "25 psi(g)"
-LOW: Final = read_quantity(LOW_SHOWN, Where(""), "").high
-"""Gauge [Pa]."""
+LOW: Final = 25 * 6_894.757
+"""Gauge [Pa]; factor of NIST SP 811, appendix B.8. A number, so that an unchanged handbook loads no units."""
 ROUNDING: Final = 0.005
 """Share by which a rounded pressure may stand above a limit: 1.73 bar(g) is 25 psi(g)."""
 TIGHT: Final = re.compile(r"\b(leaks?|leakage|tightness|soap|bubbles?)\b", re.IGNORECASE)
