@@ -3,7 +3,6 @@
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
-from difflib import SequenceMatcher
 from posixpath import basename, dirname, join, normpath, splitext
 from urllib.parse import unquote
 
@@ -60,9 +59,8 @@ class Shelves:
             return record.where.path
         alike = (one for one in sorted(found, reverse=True) if _figures(one) == _figures(path))
         by_name = {_letters(one): one for one in alike}
-        name = nearest(_letters(path), by_name)
-        sure = name is not None and SequenceMatcher(None, _letters(path), name).ratio() >= NEAR
-        return by_name[name] if name is not None and sure else None
+        name = nearest(_letters(path), by_name, NEAR)
+        return by_name[name] if name is not None else None
 
     def anchors(self, path: str) -> set[str]:
         """What a link can name on the page of a file."""
