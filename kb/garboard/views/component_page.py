@@ -41,7 +41,7 @@ from garboard.views.positions import board_word
 from garboard.views.schematics import shown_on
 from garboard.views.system_pages import system_key
 from garboard.views.tables import record_table
-from garboard.views.vouched import approved_by, since_issue
+from garboard.views.vouched import approved_by, edition_says, edition_title
 from garboard.views.zones import RUNGS
 
 __all__ = ["component_draft"]
@@ -162,9 +162,9 @@ def _numbers(draft: Draft, part: Component) -> Table:
         if value:
             cells = _number_row(draft, value, name)
             if vouched:
-                cells += (approved_by(book, value.address), since_issue(book, value.address))
+                cells += (approved_by(book, value.address), edition_says(book, value.address))
             rows.append(Row(cells, value.address))
-    stood_for = ("approved", "since the last edition") if vouched else ()
+    stood_for = ("approved", edition_title(book)) if vouched else ()
     titles = ("what", "value", "tolerance", "comes from", "moves", *stood_for)
     columns = tuple(
         Column(title, number=title == "value", strong=title == "value") for title in titles

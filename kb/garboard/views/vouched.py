@@ -12,7 +12,7 @@ from garboard.views.inline import day, person
 from garboard.views.page import Cell, Link, Run, Strong
 from garboard.views.tables import stands
 
-__all__ = ["approved_by", "since_issue"]
+__all__ = ["approved_by", "edition_says", "edition_title"]
 
 NOBODY = "nobody: no decision or change fixes it"
 
@@ -54,14 +54,16 @@ def _approval(book: Book, record: Record) -> list[Run]:
     return [link, " ", Strong(words)]
 
 
-def since_issue(book: Book, address: str) -> Cell:
-    """What the last edition said of a number, where that is not what it is now."""
-    edition, now = book.edition, book.values[address].text
-    if edition is None:
-        return ("no edition yet",)
-    issued = edition.values.get(address)
+def edition_title(book: Book) -> str:
+    """The head of the column of what the last edition says."""
+    return f"edition {book.edition.number} says" if book.edition else "last edition"
+
+
+def edition_says(book: Book, address: str) -> Cell:
+    """What the last edition says of a number, set off where that is not what it is now."""
+    if book.edition is None:
+        return ("none yet",)
+    issued = book.edition.values.get(address)
     if issued is None:
-        return (Strong(f"new since edition {edition.number}"),)
-    if issued.text == now:
-        return (f"as in edition {edition.number}",)
-    return (Strong(f"edition {edition.number} said {issued.text}"),)
+        return (Strong("nothing: it is new"),)
+    return ("the same",) if issued.text == book.values[address].text else (Strong(issued.text),)
