@@ -153,6 +153,29 @@ def test_the_sheet_is_printed_with_every_step_in_order(
     assert max(map(len, said.splitlines())) <= 72
 
 
+def test_what_charges_is_stopped_first_and_started_last_and_the_head_of_the_sheet_says_so(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    main(["isolate", "DC-CW-001", "--folder", "content_demo"])
+
+    said = " ".join(capsys.readouterr().out.split())
+    order = (
+        "Stop what drives it first: DC-GE-001.",
+        "STEPS",
+        "[ ] 1 Stop what drives it, or switch its field off, lock and tag DC-GE-001 Alternator",
+        "see: gives no current, lock no.",
+        "[ ] 2 Switch off, lock and tag DC-SW-004 Alternator switch",
+        "lock and tag DC-SW-001 Main battery switch",
+        "GIVING BACK",
+        "DC-SW-001 Main battery switch: stands on",
+        "DC-SW-004 Alternator switch: stands on",
+        "- Take the lock off, last of all: DC-GE-001 Alternator: stands ready",
+    )
+    places = [said.find(words) for words in order]
+    assert -1 not in places, order[places.index(-1)]
+    assert places == sorted(places)
+
+
 @pytest.mark.parametrize(
     ("tag", "use", "words"),
     [

@@ -55,7 +55,7 @@ class Diagnostic:
     about: str = ""
     """The record id, tag, block name or system code it is about; its system's service status binds it."""
     family: str = ""
-    """Which kind of unreadable line: SYNTAX, LIMIT, NAME, UNIT, RANGE, METHOD ..."""
+    """Which kind of unreadable line: SYNTAX, LIMIT, NAME, UNIT, RANGE, METHOD, CONNECTION ..."""
     fingerprint: str = ""
     """Of a finding of a path: a concession that waives it holds the same, so that it lapses with the layout."""
     conceded_by: str = ""

@@ -102,8 +102,13 @@ def meant_tag(text: str) -> str:
     return f"{typed['letters'].upper()}-{figures:0>3}"
 
 
-def nearest(word: str, known: Iterable[str]) -> str | None:
+def nearest(word: str, known: Iterable[str], least: float = 0.6) -> str | None:
     """The known name closest to a misspelt one, or None when nothing comes near.
+
+    Args:
+        word: As it was written.
+        known: The names.
+        least: How alike the two must be, 1 for the same.
 
     >>> nearest("clas", ["class", "title"])
     'class'
@@ -117,5 +122,5 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
 
     # The full comparison is dear, and a hostile file asks for it at every line.
     likely = nsmallest(MOST_COMPARED, folded, key=apart)
-    found = get_close_matches(wanted, likely, n=1, cutoff=0.6)
+    found = get_close_matches(wanted, likely, n=1, cutoff=least)
     return folded[found[0]] if found else None

@@ -1,12 +1,14 @@
 """Taking replies in: what is raised, what is kept, what is refused, and that nothing is ever lost."""
 
 import re
+import textwrap
 from pathlib import Path
 
 import pytest
 
 from garboard.cli import main
 from garboard.handbook import read, read_book
+from garboard.reading.reply_form import HOW
 from garboard.records.finding import Danger, Finding
 from garboard.records.reply import Seal
 from garboard.review.covers import Covers
@@ -300,6 +302,43 @@ def test_what_could_not_be_read_is_said_with_its_lines_and_kept(
     (path,) = (one for one in files(folder) if one.startswith("replies/"))
     assert path == "replies/undated-sa-dd-003-reviewer-1.txt"
     assert b"last words" in files(folder)[path]
+
+
+@pytest.mark.parametrize("columns", [72, 40])
+def test_what_the_form_itself_says_is_not_told_as_somebodys_words(
+    columns: int, folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    head = f"15. REPLY FORM\n--------------\n{textwrap.fill(HOW, columns)}\n"
+    sent = textwrap.indent(f"{head}{form(seal(folder))}", "> ", lambda _: True)
+
+    take(folder, mail(folder, f"Dear lead,\nit is tight.\n{sent}\nwith kind regards\n"))
+
+    told = [line for line in capsys.readouterr().out.splitlines() if "not in a form" in line]
+    assert [line.partition("not in a form, kept: ")[2] for line in told] == [
+        "'Dear lead,'",
+        "'with kind regards'",
+    ]
+    assert "lines 1-2:" in told[0]
+
+
+def test_words_between_the_lines_of_a_quoted_pack_are_told_of(
+    folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    text = f"> REVIEW PACK\n> the switch\nthis is wrong\n> the valve\n{form(seal(folder))}"
+
+    take(folder, mail(folder, text))
+
+    assert "line 3: not in a form, kept: 'this is wrong'" in capsys.readouterr().out
+
+
+def test_a_finding_that_was_written_under_the_form_is_not_passed_over_in_silence(
+    folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    under = "FINDING\nWHERE: SA-PS-001\nSEEN: It leans.\n"
+
+    take(folder, mail(folder, f"{form(seal(folder))}{under}"))
+
+    assert "a FINDING outside the form was not taken in" in capsys.readouterr().out
 
 
 def test_a_form_that_was_cut_off_says_so(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:

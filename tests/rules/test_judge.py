@@ -230,3 +230,53 @@ def test_a_graver_or_lighter_word_of_another_rule_does_not_age(tmp_path: Path) -
     found = standing(tmp_path, "hose-out-of-date")
 
     assert [one.severity for one in found] == [Severity.WARN]
+
+
+RELIEVED = """\
+title: Starting air
+medium: air
+components:
+  CP-001: {kind: compressor, type: piston, makes: 42 bar(g)}
+  AR-001: {kind: receiver, rated: 33 bar(g)}
+  RV-001: {kind: relief valve, set: 32 bar(g), protects: [SA-AR-001]}
+connections:
+  - CP-001 > AR-001
+  - AR-001.relief > RV-001
+"""
+FILE = "systems/starting-air/system.yml"
+
+
+@pytest.mark.parametrize(
+    ("was", "now", "code"),
+    [
+        ("relief > RV", "relief -> RV", "unreadable-record"),
+        ("relief > RV-001", "relief > RV-OO1", "reference-to-nothing"),
+        ("relief > RV-001", "relief > RV-002", "reference-to-nothing"),
+        ("relief > RV-001", "relief > RV-001.side", "port-unknown"),
+        ("kind: relief valve", "kind: relieve valve", "unknown-kind"),
+    ],
+)
+def test_a_slip_in_a_layout_is_told_first_and_what_follows_from_it_says_so(
+    tmp_path: Path, was: str, now: str, code: str
+) -> None:
+    lay_out(tmp_path, {FILE: RELIEVED.replace(was, now), "people.yml": f"{PEOPLE}x: {{}}\n"})
+
+    found = found_in(tmp_path)
+    lacking = [one for one in found if one.code in ("relief-cut-off", "joined-to-nothing")]
+
+    line = RELIEVED[: RELIEVED.index(was)].count("\n") + 1
+    assert (found[0].code, found[0].where.path, found[0].where.line) == (code, FILE, line)
+    assert lacking
+    assert all(one.help.startswith(f"mend line {line} of {FILE} first") for one in lacking)
+
+
+def test_a_slip_that_is_none_of_the_layout_leaves_what_is_found_of_it_as_it_is(
+    tmp_path: Path,
+) -> None:
+    bare = RELIEVED.replace("  - AR-001.relief > RV-001\n", "")
+    lay_out(tmp_path, {FILE: bare.replace("title: Starting air", "status: bilding")})
+
+    found = [one for one in found_in(tmp_path) if one.code == "relief-cut-off"]
+
+    assert found
+    assert not any("mend line" in one.help for one in found)

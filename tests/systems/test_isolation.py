@@ -771,6 +771,59 @@ def test_what_charges_is_switched_off_before_the_battery_it_charges() -> None:
     assert charging_points(bus) == {"DC-SW-002"}
 
 
+def test_an_alternator_stands_before_any_point_that_parts_it_from_a_battery() -> None:
+    plant = plant_of(BANKS, "DC")
+    own_switch = plant_of(
+        BANKS.replace("FU-002: {kind: fuse, rated: 80 A}", "FU-002: {kind: switch}"), "DC"
+    )
+
+    held_by_fuse = isolate(plant, "DC-BB-001")
+    at_the_link = isolate(plant, "DC-DI-001")
+    switched = isolate(own_switch, "DC-BB-001")
+    itself = isolate(plant, "DC-CW-001")
+    load = isolate(plant, "DC-LD-001")
+
+    assert held_by_fuse.first == ("DC-GE-001",)
+    assert [short(one.tag) for one in order_of_shutting(held_by_fuse)] == [
+        "SW-001",
+        "FU-002",
+        "FU-003",
+    ]
+    assert switched.first == ("DC-GE-001",)  # its own switch parts it from the battery too
+    assert at_the_link.first == ("DC-GE-001",)
+    assert (itself.stop, itself.first) == (("DC-GE-001",), ())
+    assert load.first == ()
+
+
+def test_a_charger_is_switched_off_where_it_is_fed_only_where_no_switch_is_its_own() -> None:
+    charger = BANKS.replace("kind: alternator", "kind: charger")
+    switched = charger.replace("FU-002: {kind: fuse, rated: 80 A}", "FU-002: {kind: switch}")
+
+    assert isolate(plant_of(charger, "DC"), "DC-BB-001").first == ("DC-GE-001",)
+    assert isolate(plant_of(switched, "DC"), "DC-BB-001").first == ()
+
+
+def test_a_battery_that_another_way_could_be_switched_to_counts_as_parted() -> None:
+    selector = """\
+system: DC
+medium: direct current
+components:
+  GE-001: {kind: alternator, makes: 60 A}
+  CW-001: {kind: cable, rated: 100 A}
+  SW-001: {kind: switch}
+  SW-002: {kind: switch}
+  SW-003: {kind: switch, usual: "off"}
+  BA-001: {kind: battery, makes: no limit}
+headers: {first: {}, second: {}}
+connections:
+  - GE-001 > first > SW-001 > CW-001 > SW-002 > second > BA-001
+  - first > SW-003 > second
+"""
+    found = isolate(plant_of(selector, "DC"), "DC-CW-001")
+
+    assert found.first == ("DC-GE-001",)
+
+
 def test_a_finding_that_these_very_valves_bring_about_is_told_and_one_of_the_dead_part_is_not() -> (
     None
 ):

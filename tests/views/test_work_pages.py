@@ -1,13 +1,16 @@
 """Rounds, due lists, spares, safety devices, locked valves and assemblies, as pages of the demo."""
 
+from pathlib import Path
+
 import pytest
 
 from garboard.handbook import Handbook, read
 from garboard.views.log_sheet import LogSheet
-from garboard.views.page import Bullets, Paragraph, Row, Table
+from garboard.views.page import Bullets, Facts, Heading, Paragraph, Row, Table
 from garboard.views.rounds import round_drafts
 from garboard.views.runs import Link, Plate, Strong, plain
 from tests.demo_site import DEMO
+from tests.golden_case import BASE, lay_out
 
 
 @pytest.fixture(scope="module")
@@ -189,3 +192,62 @@ def test_an_assembly_is_framed_and_its_text_stays_as_it_is(demo: Handbook) -> No
     assert any(
         isinstance(block, Paragraph) and "licensed" in plain(block.runs) for block in page.blocks
     )
+
+
+PLAN = {
+    "handbook.yml": BASE["handbook.yml"]
+    + """milestones:
+  no-day: {needs: [SA-WP-001]}
+  first-start:
+    what: the engine turns
+    by: 2031-09-01
+    needs: [SA-WP-001, crew trained]
+  done-with: {by: 2031-08-01, needs: [SA-WP-003]}
+""",
+    **{
+        f"systems/starting-air/SA-WP-00{number}.md": (
+            f"---\nid: SA-WP-00{number}\ntitle: Work {number}\nsystem: SA\nclass: C\n"
+            f"author: lead\nmakes_true: it holds\ndone_means: one sees it\n{rest}---\n"
+        )
+        for number, rest in (
+            (1, "needs: [SA-WP-002, SA-WP-003]\n"),
+            (2, "needs: [a pipe]\n"),
+            (3, "state: complete\n"),
+        )
+    },
+}
+
+
+def test_a_milestone_lists_all_that_must_be_done_before_it_the_first_first(tmp_path: Path) -> None:
+    lay_out(tmp_path, PLAN)
+
+    made = read(tmp_path)
+
+    headings = [one.text for one in _blocks(made, "registers/milestones", Heading)]
+    assert headings == ["Done with", "First start", "No day"]
+    facts = [dict(one.rows) for one in _blocks(made, "registers/milestones", Facts)]
+    assert plain(facts[0]["stands"]) == "All of it is done."
+    assert plain(facts[1]["by"]) == "1 September 2031, which is past"
+    assert plain(facts[1]["stands"]) == "4 of 5 things are not done or not known to be."
+    table = _blocks(made, "registers/milestones", Table)[1]
+    assert [tuple(map(plain, row.cells)) for row in table.rows] == [
+        ("a pipe", "not known here: go and see", "", "SA-WP-002"),
+        ("SA-WP-002 Work 2", "outlined", "nothing that is known here", "SA-WP-001"),
+        ("SA-WP-003 Work 3", "done: complete", "", "SA-WP-001"),
+        ("SA-WP-001 Work 1", "outlined", "finish SA-WP-002 first", "the milestone itself"),
+        ("crew trained", "not known here: go and see", "", "the milestone itself"),
+    ]
+
+
+def test_work_that_needs_itself_in_a_ring_is_still_listed_once(tmp_path: Path) -> None:
+    ring = {path: text.replace("a pipe", "SA-WP-001") for path, text in PLAN.items()}
+    lay_out(tmp_path, ring)
+
+    table = _blocks(read(tmp_path), "registers/milestones", Table)[1]
+
+    assert sorted(plain(row.cells[0])[:9] for row in table.rows) == [
+        "SA-WP-001",
+        "SA-WP-002",
+        "SA-WP-003",
+        "crew trai",
+    ]

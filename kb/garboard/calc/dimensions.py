@@ -1,6 +1,6 @@
 """Dimensions: the exponents of nine bases, and what the trade calls them."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
 __all__ = [
@@ -56,20 +56,51 @@ AIR = dimension(free_air=1)
 TURN = dimension(turn=1)
 
 
-def words_for_dimension(measure: Dimension) -> str:
-    """A dimension in words, or spelt out from its bases where the trade has no word.
+UNIT_WORDS = (
+    "metre",
+    "kilogram",
+    "second",
+    "kelvin",
+    "ampere",
+    "mole",
+    "candela",
+    "cubic metre of free air",
+    "turn",
+)
+"""What each of BASES is counted in."""
+POWERS = {
+    Fraction(1): "{}",
+    Fraction(2): "square {}",
+    Fraction(3): "cubic {}",
+    Fraction(1, 2): "square root of a {}",
+    Fraction(3, 2): "square root of a cubic {}",
+}
 
-    >>> words_for_dimension(dimension(length=3, time=-1)), words_for_dimension(dimension(mass=2))
-    ('a volume flow', 'mass^2')
+
+def words_for_dimension(measure: Dimension) -> str:
+    """A dimension in words, or by its units where the trade has no word.
+
+    >>> words_for_dimension(dimension(length=3, time=-1)), words_for_dimension(dimension(length=-3))
+    ('a volume flow', 'a number per cubic metre')
+    >>> words_for_dimension(dimension(mass=2, length=-1, time=-1))
+    'what is counted in square kilogram per metre and second'
     """
     if measure in NOUNS:
         return NOUNS[measure]
-    parts = [
-        base if exponent == 1 else f"{base}^{exponent}"
-        for base, exponent in zip(BASES, measure, strict=True)
-        if exponent
-    ]
-    return " ".join(parts)
+    over = " times ".join(_counted_in(measure, 1))
+    under = " and ".join(_counted_in(measure, -1))
+    counted = f"what is counted in {over}" if over else "a number"
+    return f"{counted} per {under}" if under else counted
+
+
+def _counted_in(measure: Dimension, sign: int) -> Iterator[str]:
+    """The units above the stroke (1) or below it (-1), each with its power in words."""
+    for unit, exponent in zip(UNIT_WORDS, measure, strict=True):
+        power = exponent * sign
+        if power > 0:
+            named = f"({unit})" if " " in unit and power != 1 else unit
+            plain = POWERS.get(power, f"{{}} to the power {power}")
+            yield plain.format(named)
 
 
 NOUNS: dict[Dimension, str] = {

@@ -7,7 +7,7 @@ what was seen stands in one line; what it rested on stands in lines of its own.
 from collections.abc import Iterable, Iterator
 
 from garboard.correspondence.pack import Line, Part, Sort, say
-from garboard.reading.reply_form import END
+from garboard.reading.reply_form import END, HOW, TITLE
 from garboard.records.finding import Danger
 from garboard.records.reply import SCOPES, Label, Seal
 from garboard.records.signoff import Capacity, Verdict
@@ -19,12 +19,6 @@ BLOCKS = 3
 MOST_SEEN = 40
 """Lines of what it rests on; more would bury the form."""
 BOXES_A_LINE = 4
-HOW = (
-    "Write behind the colons, and put an x between the brackets: [x]. Quote the form as your mail"
-    " program does it. Copy a FINDING block for each further thing. Leave the lines REF and SAW as they"
-    " are. Sign with your name key, no name and no address. An objection needs your words. Nothing"
-    " counts as signed until somebody on board has confirmed your reply."
-)
 
 
 def reply_sheet(seal: Seal, cover: Cover, capacities: Iterable[Capacity]) -> Part:
@@ -36,7 +30,7 @@ def reply_sheet(seal: Seal, cover: Cover, capacities: Iterable[Capacity]) -> Par
         capacities: In which somebody could sign it.
     """
     lines = (Line(Sort.FORM, text) for text in blank_form(seal, cover, capacities))
-    return Part("Reply form", (say(HOW), *lines))
+    return Part(TITLE, (say(HOW), *lines))
 
 
 def blank_form(seal: Seal, cover: Cover, capacities: Iterable[Capacity]) -> Iterator[str]:

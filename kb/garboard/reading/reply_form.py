@@ -14,8 +14,16 @@ from garboard.reading.mail_text import MailLine, read_mail
 from garboard.reading.reply_fields import Entry, read_fields
 from garboard.records.reply import Label, Remark, Reply
 
-__all__ = ["END", "Forms", "read_forms"]
+__all__ = ["END", "HOW", "TITLE", "Forms", "read_forms"]
 
+TITLE = "Reply form"
+HOW = (
+    "Write behind the colons, and put an x between the brackets: [x]. Quote the form as your mail"
+    " program does it. Copy a FINDING block for each further thing. Leave the lines REF and SAW as they"
+    " are. Sign with your name key, no name and no address. An objection needs your words. Nothing"
+    " counts as signed until somebody on board has confirmed your reply."
+)
+"""What stands above the form as it goes out; where it comes back it is nobody's words."""
 END = "END OF REPLY"
 DECOR = r"[\s*_\u2022\u00b7\u2013\u2014-]*"
 """What stands before a label where a mail program made a list of it, or set it bold."""
@@ -30,10 +38,14 @@ AFTER = re.compile(
     r"On\b.{4,200}\bwrote:\s*|-{2,} ?Original Message ?-{2,}.*|-- ?|_{10,}|-{4,} ?Forwarded .*"
 )
 """Where the mail goes on with something that is not the form."""
+HEADED = re.compile(rf"(?:\d+\. *)?{TITLE}[\s:]*|-+", re.IGNORECASE)
+"""The heading over the form, and the rule under it."""
 WRITES = re.compile(r"On\b.{4,}")
 FREE = (Label.WORDS, Label.SEEN, Label.WHERE, Label.NOT_CHECKED, Label.ALSO)
 MOST = 50
 """Forms of one text; what stands in more of them is kept and not read."""
+MOST_RUNS = 12
+"""Remarks on what stands outside the forms; of more nobody reads any."""
 STARTS = (Label.REF, Label.NAME, Label.VERDICT)
 """Labels that start a form, where its first line is missing."""
 
@@ -100,7 +112,7 @@ def read_forms(text: str) -> Forms:
             form.add(line)
     read = [(each, read_fields(each.entries, each.first.number)) for each in forms]
     filled = [_ended(each, reply) for each, reply in read if _is_filled(reply)]
-    unread = (*mailed.remarks, *_grouped(loose))
+    unread = (*mailed.remarks, *_grouped(_without_head(loose)))
     return Forms(tuple(filled), len(read) - len(filled), unread)
 
 
@@ -157,15 +169,41 @@ def _ended(form: _Form, reply: Reply) -> Reply:
     )
 
 
-def _grouped(lines: Iterable[MailLine]) -> Iterator[Remark]:
-    """What stands outside the forms, in runs of lines."""
+def _without_head(lines: list[MailLine]) -> list[MailLine]:
+    """Lines without what stood above the form as it was sent, however a mail program folded it."""
+    words = [(word, at) for at, line in enumerate(lines) for word in line.text.split()]
+    sent = HOW.split()
+    own: set[int] = set()
+    for start in (at for at, (word, _) in enumerate(words) if word == sent[0]):
+        if [word for word, _ in words[start : start + len(sent)]] != sent:
+            continue
+        first, last = words[start][1], words[start + len(sent) - 1][1]
+        while first and HEADED.fullmatch(lines[first - 1].text.strip()):
+            first -= 1
+        own |= set(range(first, last + 1))
+    return [line for at, line in enumerate(lines) if at not in own]
+
+
+def _grouped(lines: list[MailLine]) -> Iterator[Remark]:
+    """What stands outside the forms, in runs of lines that are quoted alike.
+
+    Where a mail program folded what it quotes, every other line would be a run of its own: then they are
+    told by where they stand alone.
+    """
+    runs = list(_runs(lines, alike=True))
+    for run in runs if len(runs) <= MOST_RUNS else _runs(lines, alike=False):
+        yield from _outside(run)
+
+
+def _runs(lines: Iterable[MailLine], *, alike: bool) -> Iterator[list[MailLine]]:
     run: list[MailLine] = []
     for line in lines:
-        if run and line.number > run[-1].number + 1:
-            yield from _outside(run)
+        if run and (line.number > run[-1].number + 1 or (alike and line.marks != run[-1].marks)):
+            yield run
             run = []
         run.append(line)
-    yield from _outside(run)
+    if run:
+        yield run
 
 
 def _outside(run: list[MailLine]) -> Iterator[Remark]:
@@ -173,4 +211,13 @@ def _outside(run: list[MailLine]) -> Iterator[Remark]:
     if said:
         first = said[0].text.strip()
         words = first if len(first) <= 50 else f"{first[:47]}..."
-        yield Remark(said[0].number, said[-1].number, f"not in a form, kept: {words!r}")
+        text = f"not in a form, kept: {words!r}"
+        if any(map(_tells, said)):
+            text = f"a FINDING outside the form was not taken in; write it by hand: {words!r}"
+        yield Remark(said[0].number, said[-1].number, text)
+
+
+def _tells(line: MailLine) -> bool:
+    """Whether a line says what somebody saw."""
+    found = LABEL.fullmatch(line.text)
+    return bool(found and found["label"] == Label.SEEN and found["rest"].strip())

@@ -16,7 +16,10 @@ from garboard.reading.scalars import full_tag
 from garboard.reading.strict_yaml import CODE, shorten
 from garboard.records.system import OUTSIDE, End, Joins, Run
 
-__all__ = ["RunReader"]
+__all__ = ["CONNECTION", "RunReader"]
+
+CONNECTION = "CONNECTION"
+"""The family of what is said of a run that cannot be read."""
 
 PART = re.compile(
     r"(?P<tag>(?:[A-Z]{2}-)?[A-Z]{2}-\d{3})(?:\.(?P<port>[A-Za-z0-9][A-Za-z0-9_-]*))?"
@@ -51,7 +54,8 @@ class RunReader:
 
     def refuse(self, where: Where, text: str, cure: str) -> None:
         """Note a fault."""
-        self.faults.append(Diagnostic(where, Severity.STOP, text, cure, CODE, self.code))
+        said = Diagnostic(where, Severity.STOP, text, cure, CODE, self.code, CONNECTION)
+        self.faults.append(said)
 
     def read(self, entry: Entry | None) -> tuple[Run, ...]:
         """Every run, in the order of the file."""

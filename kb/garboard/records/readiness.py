@@ -12,7 +12,7 @@ from garboard.records.standing import has_left, kind_name, refused
 from garboard.records.states import at_rest
 from garboard.records.work import WorkPackage
 
-__all__ = ["Lack", "lacks"]
+__all__ = ["Lack", "is_there", "lacks"]
 
 THERE = {
     "work package": ("complete", "verified"),
@@ -54,7 +54,7 @@ def lacks(
         named.append(("isolation", str(work.isolation)))
     for path, name in named:
         record = records.get(bare_id(name))
-        if record is not None and not _is_there(record, state):
+        if record is not None and not is_there(record, state):
             gone = has_left(record) or refused(record)
             first = "name what takes its place" if gone else f"finish {record.id} first"
             yield Lack(path, f"{record.id} is {state(record)}", first)
@@ -68,7 +68,8 @@ def lacks(
             yield Lack("state", text, f"release {line.id} first")
 
 
-def _is_there(record: Record, state: Callable[[Record], str]) -> bool:
+def is_there(record: Record, state: Callable[[Record], str]) -> bool:
+    """Whether something that is needed is there: done, proved or in force, by its kind."""
     if has_left(record) or refused(record):
         return False
     kind = kind_of(record)

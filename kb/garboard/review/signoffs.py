@@ -26,6 +26,8 @@ __all__ = ["JUDGING", "Moved", "Reviewed", "Weighed", "weigh"]
 JUDGING = (Capacity.CHECKER, Capacity.APPROVER, Capacity.VERIFIER, Capacity.NAMED_PARTY)
 """The capacities whose word lapses when what they saw moves."""
 OWN_WORDS = "its own words"
+NO_DIGEST = "it bears no digest, so nothing says what was seen"
+"""Of a signature that somebody typed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +42,8 @@ class Moved:
     """As it is; empty where it is gone."""
 
     def __str__(self) -> str:
+        if self.what == OWN_WORDS and not self.before:
+            return NO_DIGEST
         if self.what == OWN_WORDS or not self.is_value:
             return f"{self.what} changed"
         return f"{self.what} {self.before} -> {self.after or 'gone'}"
@@ -171,9 +175,11 @@ def _state(thing: Signed, signatures: tuple[Weighed, ...]) -> str:
 
 def _moved(line: SignOff, cover: Cover, covers: Covers) -> tuple[Moved, ...]:
     """What is no longer as one signature saw it."""
+    if not line.digest:
+        return (Moved(OWN_WORDS, "", cover.own),)
     found: list[Moved] = []
-    if len(line.digest or "") < SHORT or not cover.whole.startswith(line.digest or ""):
-        found.append(Moved(OWN_WORDS, line.digest or "", cover.own))
+    if len(line.digest) < SHORT or not cover.whole.startswith(line.digest):
+        found.append(Moved(OWN_WORDS, line.digest, cover.own))
     band = read_band(line.band)
     now = cover.saw
     laid_out = {"".join(name.split()): name for name in now}

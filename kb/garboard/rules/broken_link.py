@@ -24,6 +24,10 @@ WAIVABLE = True
 
 SCHEME = re.compile(r"(?P<scheme>[A-Za-z][A-Za-z0-9+.-]*):|//")
 NETWORK = ("http", "https", "ftp", "mailto", "tel", None)
+ADD_PICTURE = "add the file, or take it out"
+ADD_PAGE = (
+    "add the file, or name a record by its id (Everything from A to Z lists them), or take it out"
+)
 Fault = tuple[Severity, str, str]
 
 
@@ -101,5 +105,7 @@ def _lost(shelves: Shelves, name: str, where: str, *, picture: bool) -> tuple[st
             f"there is no {what} {where}; the file is {near}",
             "write its name as the file has it",
         )
-    cure = f"write the path of {near}, or take it out" if near else "add the file, or take it out"
+    cure = ADD_PICTURE if picture else ADD_PAGE
+    if near:
+        cure = f"write the path of {near}, or take it out"
     return f"there is no {what} {where}", cure

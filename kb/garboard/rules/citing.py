@@ -18,6 +18,8 @@ class Cited:
     """The record id, tag or page that cites it."""
     source: str
     where: Where
+    clause: str = ""
+    """What stands behind its key between the brackets."""
 
 
 def cited_sources(book: Book) -> Iterator[Cited]:
@@ -37,4 +39,4 @@ def cited_sources(book: Book) -> Iterator[Cited]:
 
 def _each(by: str, sources: tuple[Citation, ...], where: Where) -> Iterator[Cited]:
     for citation in sources:
-        yield Cited(by, citation.source, citation.where or where)
+        yield Cited(by, citation.source, citation.where or where, citation.clause)

@@ -11,13 +11,14 @@ from datetime import date, timedelta
 from types import ModuleType
 
 from garboard.book import Book
-from garboard.errors import Diagnostic, Severity
+from garboard.errors import Diagnostic, Severity, Where
 from garboard.records.base import Class, date_of
 from garboard.records.change import Concession
 from garboard.records.edition import Fired
 from garboard.records.signoff import Capacity
 from garboard.records.system import ServiceStatus
 from garboard.rules.conditions import broken_conditions
+from garboard.rules.misread import slips_of
 from garboard.rules.paths import GRADED
 
 __all__ = ["judge"]
@@ -28,20 +29,24 @@ Carried = Mapping[tuple[str, str], Fired]
 
 
 def judge(book: Book, rules: Iterable[ModuleType]) -> tuple[Diagnostic, ...]:
-    """Every problem of a book, by place.
+    """Every problem of a book.
 
     Args:
         book: What was read and worked out.
         rules: Modules with CODE, SEVERITY, BINDS_FROM, WAIVABLE and `check`.
 
     Returns:
-        Diagnostics sorted by place, then gravity, each once.
+        Diagnostics, each once: slips in a layout first, as much else may follow from them; then by
+        place and gravity.
     """
     carried, granted = _carried(book), tuple(_granted(book))
     found = {item for rule in rules for item in _weighed(book, rule, granted, carried)}
-    return tuple(
-        sorted(found, key=lambda item: (item.where, item.severity.rank, item.code, item.text))
-    )
+    slips = {place for places in slips_of(book).values() for place in places}
+
+    def order(item: Diagnostic) -> tuple[bool, Where, int, str, str]:
+        return (item.where not in slips, item.where, item.severity.rank, item.code, item.text)
+
+    return tuple(sorted(found, key=order))
 
 
 def _weighed(

@@ -1,6 +1,7 @@
-"""A procedure ends with a valve in another position than the one it says it restores.
+"""A procedure ends with a valve in another position than the one it says it restores, or names none.
 
-Why: the next one to start the plant takes it to stand as it always does.
+Why: the next one to start the plant takes it to stand as it always does. What names no operating state
+and no part says nothing that can be looked at.
 
 Where the system has a layout and `when` names an operating state, the steps are walked on it, and it is the
 end of that walk that counts; what was opened up must be refitted as well.
@@ -15,6 +16,7 @@ from collections.abc import Iterator, Mapping
 
 from garboard.book import Book
 from garboard.errors import Diagnostic, Severity
+from garboard.names import IDENTIFIER, nearest
 from garboard.records.procedure import Procedure, Use
 from garboard.rules.line_ups import folded, state_positions
 from garboard.rules.steps import end_position, live_procedures
@@ -40,6 +42,7 @@ def check(book: Book) -> Iterator[Diagnostic]:
     for procedure in live_procedures(book):
         own = states.get(procedure.system, {})
         named = isinstance(procedure.restores, str) and procedure.restores in own
+        yield from _names_nothing(book, procedure)
         if not procedure.steps or (procedure.use is Use.ISOLATION and not named):
             continue
         walked = book.walks.get(str(procedure.id))
@@ -53,6 +56,19 @@ def check(book: Book) -> Iterator[Diagnostic]:
                 yield Diagnostic(where, SEVERITY, text, cure, CODE, str(procedure.id))
         if walked and procedure.restores:
             yield from _left_open(walked)
+
+
+def _names_nothing(book: Book, procedure: Procedure) -> Iterator[Diagnostic]:
+    """A `restores` in words that are no operating state, name no part and leave nothing as it was."""
+    said, system = procedure.restores, book.systems.get(procedure.system)
+    states = (system.operating_states if system else None) or {}
+    if not isinstance(said, str) or not states or said in states or THE_REST.search(said):
+        return
+    if any(tag in book.components for tag in IDENTIFIER.findall(said)):
+        return
+    text = f"{procedure.id} restores \u201c{said}\u201d: no operating state of {procedure.system}, and no part"
+    cure = f"write {nearest(said, states) or ' or '.join(states)}, or tags with their positions"
+    yield Diagnostic(procedure.place("restores"), SEVERITY, text, cure, CODE, str(procedure.id))
 
 
 def _left_open(walked: Walked) -> Iterator[Diagnostic]:

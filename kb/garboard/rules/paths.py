@@ -4,7 +4,9 @@ from collections.abc import Callable, Iterator
 
 from garboard.book import Book
 from garboard.errors import Diagnostic
+from garboard.rules.misread import after_the_slip, slips_of
 from garboard.systems.finding import GRADED, PathFinding
+from garboard.systems.laying import LOOSE
 from garboard.systems.plant import Plant
 
 __all__ = ["GRADED", "laying_faults", "path_diagnostics"]
@@ -20,11 +22,12 @@ def path_diagnostics(
         code: Of the rule.
         said: Whether the rule has told the cause of a finding already, in other words.
     """
-    for surveyed in book.surveys.values():
+    slips = slips_of(book)
+    for system, surveyed in book.surveys.items():
         for found in surveyed.findings:
             if found.code == code and not (said and said(found)):
                 about = _owner(surveyed.plant, found)
-                yield Diagnostic(
+                item = Diagnostic(
                     found.of.where,
                     found.level.severity,
                     found.text,
@@ -33,12 +36,16 @@ def path_diagnostics(
                     about,
                     fingerprint=found.fingerprint,
                 )
+                yield after_the_slip(item, slips.get(system, ()))
 
 
 def laying_faults(book: Book, code: str) -> Iterator[Diagnostic]:
     """What of the connections of every system could not be understood, by code."""
-    for surveyed in book.surveys.values():
-        yield from (item for item in surveyed.plant.faults if item.code == code)
+    slips = slips_of(book) if code == LOOSE else {}
+    for system, surveyed in book.surveys.items():
+        for item in surveyed.plant.faults:
+            if item.code == code:
+                yield after_the_slip(item, slips.get(system, ()))
 
 
 def _owner(plant: Plant, found: PathFinding) -> str:

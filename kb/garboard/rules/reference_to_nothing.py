@@ -62,7 +62,7 @@ def _leading_nowhere(book: Book) -> Iterator[Diagnostic]:
         if not unnamed and (fault := register.fault(item.names, item.to, item.by)):
             yield Diagnostic(item.where, SEVERITY, *fault, CODE, item.by)
     for cited in cited_sources(book):
-        if fault := register.fault(Names.SOURCE, cited.source):
+        if fault := register.of_source(cited.source, cited.clause):
             yield Diagnostic(cited.where, SEVERITY, *fault, CODE, cited.by)
     for written in book.content.texts:
         for name in written.names:

@@ -1,5 +1,6 @@
 """What is declared in a handbook, and what is said of a name that is not."""
 
+import re
 from collections.abc import Collection
 from dataclasses import dataclass
 
@@ -11,7 +12,8 @@ from garboard.records.relations import Names
 
 __all__ = ["Register", "register_of"]
 
-"""Stands in place of a source where nobody has read the number anywhere."""
+SOURCE_NEAR = 0.75
+"""How like a key of sources.yml a name must be to be taken for it: another book is no slip."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,11 +40,24 @@ class Register:
         if name in self.records or name in self.tags or name in self.book.content.retired:
             return None
         if names is Names.SOURCE and not is_identifier(name):
-            known = (*self.book.content.sources, ASSUMED)
-            return missing(name, known, "is not in sources.yml")
+            return self.of_source(name)
         if names is Names.TAG or not is_record_id(name):
             return _said(name, "is in no component list", _near(name, self.tags, by))
         return _said(name, "is no record of this handbook", _near(name, self.records, by))
+
+    def of_source(self, name: str, clause: str = "") -> tuple[str, str] | None:
+        """What is wrong with a source, by its key and what stands behind it; no other figures are offered."""
+        if is_identifier(bare_id(name)):
+            return self.fault(Names.SOURCE, name)
+        known = (*self.book.content.sources, ASSUMED)
+        if name in known:
+            return None
+        figures = re.sub(r"\D", "", name)
+        alike = (one for one in known if re.sub(r"\D", "", one) == figures)
+        near = nearest(name, alike, SOURCE_NEAR)
+        if clause and not near:
+            name = f"[{name} {clause}] begins with `{name}`, which"
+        return _said(name, "is not in sources.yml", near)
 
     def of_address(self, address: str) -> tuple[str, str] | None:
         """What is wrong with the address of a value."""

@@ -1,12 +1,13 @@
 """Where a link in a text can lead: pages, pictures, and what is kept but never published."""
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
-from posixpath import basename, dirname, join, normpath
+from posixpath import basename, dirname, join, normpath, splitext
 from urllib.parse import unquote
 
 from garboard.book import Book
-from garboard.names import nearest
+from garboard.names import IDENTIFIER, nearest
 from garboard.reading.content import Written
 from garboard.records.base import Record
 from garboard.rules.markdown_text import find_headings
@@ -16,6 +17,10 @@ __all__ = ["Shelves", "shelves_of"]
 
 FURNITURE = frozenset(("sheet", "sources", "standing", "used-on"))
 """Anchors that every page has."""
+RECORD_FILE = re.compile(rf"(?P<id>{IDENTIFIER.pattern})(?!\d)")
+"""How the file of a record starts, folded to capitals."""
+NEAR = 0.75
+"""How like a name must be to be offered: a slip or two, and no other page."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,12 +46,21 @@ class Shelves:
         return "" if key_of_view or self.book.declared(name) else None
 
     def near(self, path: str, *, picture: bool) -> str | None:
-        """The path that was most likely meant: of the same name elsewhere, else of a like name."""
+        """The path that was most likely meant: of the same name elsewhere, else of a like name.
+
+        Figures are never guessed: what differs in them is another record or another day.
+        """
         found = self.book.content.photos if picture else self.pages
-        by_name = {basename(one).casefold(): one for one in sorted(found, reverse=True)}
         by_path = {one.casefold(): one for one in found}
-        name = nearest(basename(path), by_name)
-        return by_path.get(path.casefold()) or (by_name[name] if name else None)
+        if same := by_path.get(path.casefold()):
+            return same
+        ident = RECORD_FILE.match(_stem(path).upper())
+        if not picture and ident and (record := self.book.records.get(ident["id"])):
+            return record.where.path
+        alike = (one for one in sorted(found, reverse=True) if _figures(one) == _figures(path))
+        by_name = {_letters(one): one for one in alike}
+        name = nearest(_letters(path), by_name, NEAR)
+        return by_name[name] if name is not None else None
 
     def anchors(self, path: str) -> set[str]:
         """What a link can name on the page of a file."""
@@ -61,6 +75,18 @@ class Shelves:
                 key.rstrip("_").replace("_", "-") for key in type(record).__dataclass_fields__
             }
         return found
+
+
+def _stem(path: str) -> str:
+    return splitext(basename(path))[0].casefold()
+
+
+def _figures(path: str) -> str:
+    return re.sub(r"\D+", " ", _stem(path)).strip()
+
+
+def _letters(path: str) -> str:
+    return re.sub(r"[\W\d_]+", " ", _stem(path)).strip()
 
 
 def shelves_of(book: Book) -> Shelves:

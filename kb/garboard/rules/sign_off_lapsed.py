@@ -3,6 +3,8 @@
 Why: a signature is one person's word that one thing, as it then stood, was checked. Where the thing
 has moved, nobody has checked what stands there now.
 
+A signature that was typed and bears no digest is bound to nothing, and counts as lapsed.
+
 Fix: have it checked again and signed; the line that lapsed stays as it is. Or put back what moved.
 """
 
@@ -26,6 +28,8 @@ def check(book: Book) -> Iterator[Diagnostic]:
         if not (line.weighed.counts and line.weighed.moved):
             continue
         cure = "have it checked again and sign it, or put back what moved"
+        if not line.weighed.line.digest:
+            cure = f"sign it with `garboard sign {line.key}`, which writes the digest"
         yield Diagnostic(line.where, SEVERITY, _said(line), cure, CODE, line.key)
 
 

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from garboard.systems.blocks import Blocks, blocks_to, still_joined
+from garboard.systems.charging import loses_battery
 from garboard.systems.finding import PathFinding
 from garboard.systems.isolation_faults import INCOMPLETE, IsolationFault, isolation_faults
 from garboard.systems.leaks import Held, Leaks, Way
@@ -60,6 +61,8 @@ class Isolation:
     section: Section
     stop: tuple[str, ...]
     """Machines to stop and lock out: those inside, and those that a blind switch would let run."""
+    first: tuple[str, ...]
+    """What stays alive and is stopped first all the same: it charges, and loses its battery."""
     points: tuple[Point, ...]
     """In the order of the file."""
     sides: tuple[Side, ...]
@@ -148,6 +151,7 @@ def isolate(
         tags=tags,
         section=section,
         stop=stop,
+        first=loses_battery(leaks, section, held, outside),
         points=tuple(_points(leaks, section, outer, outside)),
         sides=sides,
         beside=tuple(plant.parts[number].tag for number in section.idle),

@@ -1,15 +1,15 @@
 """In which order the points of an isolation are shut.
 
-Machines are stopped before any of it. What charges is switched off before the battery it charges, and put
-back after it: without a battery its voltage runs away. What something flows through comes before what only
-leaks back, the outer block before the inner; a fuse is pulled last, when no switch lets current to it any more.
+Machines are stopped before any of it, and so is what charges and would lose its battery (`charging.py`). What
+charges is switched off before the battery it charges, and put back after it. What something flows through
+comes before what only leaks back, the outer block before the inner; a fuse is pulled last, when no switch
+lets current to it any more.
 """
 
+from garboard.systems.charging import CHARGES
 from garboard.systems.isolation import Isolation, Point
 
 __all__ = ["charging_points", "order_of_shutting"]
-
-CHARGES = ("alternator", "charger")
 
 
 def order_of_shutting(isolation: Isolation) -> tuple[Point, ...]:

@@ -8,6 +8,7 @@ from garboard.records.component import QUANTITIES, Component
 from garboard.records.hazard import Hazard
 from garboard.records.holds import parts_of
 from garboard.records.inspection import PlanLine, Result, Test
+from garboard.records.safety_device import is_safety_device
 from garboard.records.signal_word import signal_word
 from garboard.records.standing import has_left
 from garboard.records.work import MaintenanceTask
@@ -40,6 +41,7 @@ from garboard.views.positions import board_word
 from garboard.views.schematics import shown_on
 from garboard.views.system_pages import system_key
 from garboard.views.tables import record_table
+from garboard.views.vouched import approved_by, edition_says, edition_title
 from garboard.views.zones import RUNGS
 
 __all__ = ["component_draft"]
@@ -153,17 +155,21 @@ def _drawn_on(book: Book, part: Component) -> Iterator[tuple[str, Cell]]:
 
 
 def _numbers(draft: Draft, part: Component) -> Table:
-    book = draft.book
+    book, vouched = draft.book, is_safety_device(part)
     rows = []
     for name in part.number_names:
         value = book.values.get(f"{part.tag}.{name}")
         if value:
-            rows.append(Row(_number_row(draft, value, name), value.address))
-    titles = ("what", "value", "tolerance", "comes from", "moves")
+            cells = _number_row(draft, value, name)
+            if vouched:
+                cells += (approved_by(book, value.address), edition_says(book, value.address))
+            rows.append(Row(cells, value.address))
+    stood_for = ("approved", edition_title(book)) if vouched else ()
+    titles = ("what", "value", "tolerance", "comes from", "moves", *stood_for)
     columns = tuple(
         Column(title, number=title == "value", strong=title == "value") for title in titles
     )
-    return Table("Numbers", columns, tuple(rows), "no numbers recorded")
+    return Table("Numbers", columns, tuple(rows), "no numbers recorded", across=vouched)
 
 
 def _number_row(draft: Draft, value: Value, name: str) -> tuple[Cell, ...]:

@@ -133,7 +133,7 @@ def _index(book: Book, system: System, boundaries: tuple[Boundary, ...]) -> Draf
 
 def _row(boundary: Boundary) -> Iterator[Cell]:
     found = boundary.isolation
-    points = (*found.stop, *(one.tag for one in found.points))
+    points = (*found.first, *found.stop, *(one.tag for one in found.points))
     yield plates(boundary.tags)
     yield plates(points) or ("nothing live is joined with it",)
     yield (verdict_of(found),)

@@ -39,6 +39,10 @@ DEFERS = (
     "Worked out from the list of connections, by a program. Walk the line first, with two people, and shut"
     " nothing on this sheet alone. It does not replace the flag state, class, the surveyor or licensed trades."
 )
+ALONE = (
+    "A battery is never parted from an alternator or charger that gives current: the voltage can run away."
+    " Common practice; the maker's manual governs."
+)
 GOVERNS = "A written procedure governs: "
 MADE_SAFE_IN = "A written procedure makes it safe before its own work: "
 SAME_POINTS = "A written procedure shuts these very points, in its own order: "
@@ -72,6 +76,8 @@ def isolation_sheet(book: Book, found: Isolation) -> Iterator[Block]:
     """
     yield Paragraph((Strong(f"{verdict_of(found).capitalize()}."), f" {DEFERS}"))
     yield Paragraph(tuple(_governs(book, found)))
+    if found.first:
+        yield Paragraph((Strong("Stop what drives it first: "), *plates(found.first), f". {ALONE}"))
     if found.faults:
         yield Heading("What stands against it")
         yield Bullets(

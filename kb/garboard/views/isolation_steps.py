@@ -31,6 +31,11 @@ COLUMNS = ("do", "stands", "seen by two")
 LOCK = "lock no. ______"
 FUSE = "fuse"
 CHARGING_FIRST = "What charges is switched off before its battery, and put back after it."
+GIVES_CURRENT = {
+    "alternator": "Stop what drives it, or switch its field off, lock and tag",
+    "charger": "Switch off where it is fed, lock and tag",
+}
+"""How a source of current is stopped, that has no handle of its own."""
 RELEASED = "If it does not read 0: a bleed is blocked or a point leaks. Stop and call."
 STILL_FED = "If it does not read 0: something still feeds it. Stop and call."
 ZERO_TWICE = "0, and still 0 after a wait"
@@ -41,7 +46,7 @@ def isolating_steps(book: Book, found: Isolation) -> Iterator[Block]:
     current = any(side.medium is Medium.CURRENT for side in found.sides)
     if_it_stays = STILL_FED if current else RELEASED
     groups = (
-        ("Stop", NO_KEY, [_stop(book, tag) for tag in found.stop]),
+        ("Stop", NO_KEY, [_stop(book, tag) for tag in (*found.first, *found.stop)]),
         ("Shut and lock", _no_lock(found), [_shut(book, one) for one in order_of_shutting(found)]),
         ("Let it out", LEFT_OPEN, list(_let_out(book, found))),
         ("Prove it", if_it_stays, list(_prove(book, found, current=current))),
@@ -76,13 +81,15 @@ def _note(book: Book, tag: str) -> Cell:
 
 
 def _stop(book: Book, tag: str) -> Step:
+    part = book.components.get(tag)
+    current = GIVES_CURRENT.get(part.kind if part else "")
     return Step(
         number="",
-        do="Stop, lock and tag",
+        do=current or "Stop, lock and tag",
         item=_item(book, tag),
         place=_place(book, tag),
         note=_note(book, tag),
-        see=(f"stands, {LOCK}",),
+        see=(f"{'gives no current' if current else 'stands'}, {LOCK}",),
     )
 
 
@@ -155,7 +162,9 @@ def giving_back(book: Book, found: Isolation) -> Iterator[Block]:
     rows = [(_shut_again(book, tag), tag, _usual(book, tag)) for tag in bleeds if tag not in worked]
     points = reversed(order_of_shutting(found))
     rows += [(_opened(one), one.tag, position_word(one.kind, one.usual)) for one in points]
-    rows += [("Take the lock off, last of all:", tag, "ready") for tag in found.stop]
+    rows += [
+        ("Take the lock off, last of all:", tag, "ready") for tag in (*found.stop, *found.first)
+    ]
     yield Heading("Giving back")
     yield Paragraph(
         (

@@ -85,6 +85,7 @@ KEYS_LEFT_OUT = {
     "registers/findings": LeftOut("the register of findings", "under What went wrong"),
     "registers/who-caught-what": LeftOut("who caught what", SITE),
     "registers/lessons": LeftOut("the register of lessons", "under What went wrong"),
+    "registers/milestones": LeftOut("what must be done before what", SITE),
     "registers/to-be-filed": LeftOut("notes not filed yet", SITE),
     "registers/path-findings": LeftOut("what the layouts show", "under May it be run?"),
     "registers/labels": LeftOut("labels for valves", "printed by themselves"),

@@ -20,6 +20,7 @@ from garboard.views.locked_valves import locked_valves
 from garboard.views.maintenance import due
 from garboard.views.may_it_run import Answer, may_it_run
 from garboard.views.messages import worst_first
+from garboard.views.milestones import milestones
 from garboard.views.night_registers import alarm_register, symptom_register
 from garboard.views.notices import notices
 from garboard.views.number_index import number_index
@@ -80,6 +81,7 @@ def register_drafts(
         ("glossary", "Words", word_register),
         ("unknowns", "What we do not know", unknowns),
         ("due", "What is due", due),
+        ("milestones", "What must be done, and before what", milestones),
         ("spares", "Spares", spares),
         ("notices", "Notices to holders", notices),
         ("to-be-filed", "To be filed", _unfiled),
