@@ -7,13 +7,14 @@ from garboard.views.contents import Entry, Section
 from garboard.views.page import Copy, Page
 from garboard.views.values_data import CSV, JSON, values_csv, values_json
 from mkdocs_garboard.furniture import Furniture, Surroundings
-from mkdocs_garboard.html import Sheet, clock, templates, which
+from mkdocs_garboard.html import Sheet, templates
 from mkdocs_garboard.links import Links
 from mkdocs_garboard.pages import CONTENTS, FIND, added, uri_of
 from mkdocs_garboard.photos import Photos
 from mkdocs_garboard.prose import Fault, ProseWriter
 from mkdocs_garboard.scripts import SCRIPTS, script
 from mkdocs_garboard.search import INDEX, index_script
+from mkdocs_garboard.which_copy import clock, which
 
 __all__ = ["STYLE", "Manual"]
 
