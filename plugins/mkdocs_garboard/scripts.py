@@ -4,6 +4,7 @@ One script a page, so that the one file, a policy and a document of another buil
 The parts share their names: what one of them declares, those after it may use, and nobody else.
 """
 
+import re
 from importlib.resources import files
 from typing import Final
 
@@ -14,6 +15,8 @@ PARTS: Final = {
     "what-if": ("arithmetic", "corners", "verdicts", "shown", "typed", "form"),
 }
 """Script to its parts, each after those that it leans on."""
+MARGIN: Final = re.compile(r"^ *(?://.*)?\n|^ +", re.MULTILINE)
+"""Lines that are a comment or empty, and what stands before the others."""
 SCRIPTS: Final = {f"assets/{name}.js": name for name in PARTS}
 """Where each of them stands in the site."""
 
@@ -24,6 +27,6 @@ def part(name: str, own: str) -> str:
 
 
 def script(name: str) -> str:
-    """A whole script, as a page loads it."""
-    body = "\n".join(part(name, own) for own in PARTS[name])
-    return f'(function () {{\n"use strict";\n\n{body}}})();\n'
+    """A whole script, as a page loads it: every page does, so what only its makers read stays at home."""
+    body = "".join(MARGIN.sub("", part(name, own)) for own in PARTS[name])
+    return f'(function () {{\n"use strict";\n{body}}})();\n'

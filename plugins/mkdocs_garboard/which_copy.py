@@ -3,7 +3,7 @@
 from markupsafe import Markup
 
 from garboard.views.page import Copy
-from mkdocs_garboard.links import whole_days
+from mkdocs_garboard.links import whole_numbers
 
 __all__ = ["clock", "which"]
 
@@ -21,4 +21,4 @@ def which(copy: Copy) -> Markup:
     beside = Markup(' <span class="beside">{}</span>').format(copy.beside) if copy.beside else ""
     look = "issued" if copy.number else "working"
     made = Markup('<p class="which-copy {}">{}{}</p>').format(look, copy.words, beside)
-    return Markup(whole_days(str(made)))  # noqa: S704 - figures and hyphens
+    return Markup(whole_numbers(str(made)))  # noqa: S704 - figures and hyphens

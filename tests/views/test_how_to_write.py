@@ -103,7 +103,7 @@ def test_a_switch_stands_on_or_off_and_a_valve_open_or_shut(tmp_path: Path) -> N
     table = next(
         one for one in parts_draft(read_book(_written(tmp_path))).blocks if isinstance(one, Table)
     )
-    usual = {row.cells[0][0]: row.cells[4][0] for row in table.rows}
+    usual = {row.cells[0][0]: "".join(map(str, row.cells[4])) for row in table.rows}
 
     assert usual["breaker"] == usual["switch"] == "on or off"
     assert usual["stop valve"] == "open or shut"

@@ -72,14 +72,14 @@ def parts_draft(book: Book) -> Draft:
     return draft
 
 
-def _told(kind: ComponentKind) -> tuple[tuple[str], ...]:
+def _told(kind: ComponentKind) -> tuple[tuple[str, ...], ...]:
     behaviour = BEHAVIOURS[kind.name]
     ports = ", ".join((*behaviour.ports, *(("any other",) if behaviour.any_port else ())))
     further = tuple(one for one in kind.knows if one not in kind.asks)
     words = (position_word(kind.name, one) for one in kind.usual)
     stands = "a position of its own" if kind.positions else " or ".join(words)
     said = (", ".join(kind.letters), ", ".join(kind.asks), ", ".join(further), stands, ports)
-    return tuple((one or "none",) for one in said)
+    return tuple((one,) if one else () for one in said)
 
 
 def writing_draft(book: Book) -> Draft:

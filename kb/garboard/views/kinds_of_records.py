@@ -3,6 +3,7 @@
 It is made from the questions and the table of moves that the reader of files itself goes by.
 """
 
+import re
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
 from typing import Any
@@ -20,6 +21,7 @@ from garboard.views.page import Column, Heading, Paragraph, Row, Table
 
 __all__ = ["inner_rows", "plain", "records_draft"]
 
+CODE = re.compile(r"`([^`]*)`")
 BY_COMMAND = "signed"
 """What no hand writes: its parts are not told."""
 
@@ -142,5 +144,9 @@ def _ends(machine: Machine) -> str:
 
 
 def plain(text: str) -> str:
-    """A question without the marks of code."""
-    return text.replace("`", "")
+    """A question with its words to be written in quotation marks instead of marks of code.
+
+    >>> plain("What could be done? `leave it` among them.")
+    'What could be done? \u201cleave it\u201d among them.'
+    """
+    return CODE.sub("\u201c\\1\u201d", text)
