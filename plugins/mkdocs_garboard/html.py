@@ -44,13 +44,14 @@ from garboard.views.page import (
 )
 from garboard.views.runs import plain
 from mkdocs_garboard.anchors import Anchors, prose_of
-from mkdocs_garboard.links import Links, as_value, unbroken, whole_days
+from mkdocs_garboard.links import Links, as_value, unbroken
 from mkdocs_garboard.pages import FIND, REPORT
 from mkdocs_garboard.photos import Picture
 from mkdocs_garboard.prose import Fault, ProseWriter, references
 from mkdocs_garboard.qr import code_of
+from mkdocs_garboard.which_copy import clock, which
 
-__all__ = ["Sheet", "clock", "templates", "which"]
+__all__ = ["Sheet", "templates"]
 
 VALUE_OF = re.compile(r"\.[A-Za-z]")
 """How the name of a value goes on behind the tag of its part."""
@@ -80,22 +81,6 @@ def templates() -> Environment:
     made.filters["unbroken"] = unbroken
     made.globals["zip"] = zip
     return made
-
-
-def clock(copy: Copy) -> Markup:
-    """What the reader's own clock is held against: the days of an edition; a working copy has none."""
-    if not copy.number:
-        return Markup("")
-    days = Markup(' data-edition="{}" data-issued="{}" data-until="{}"')
-    return days.format(copy.number, copy.issued, copy.valid_until)
-
-
-def which(copy: Copy) -> Markup:
-    """Which copy of the handbook a page belongs to, under its title block; no line end splits a day."""
-    beside = Markup(' <span class="beside">{}</span>').format(copy.beside) if copy.beside else ""
-    look = "issued" if copy.number else "working"
-    made = Markup('<p class="which-copy {}">{}{}</p>').format(look, copy.words, beside)
-    return Markup(whole_days(str(made)))  # noqa: S704 - figures and hyphens
 
 
 class Sheet:

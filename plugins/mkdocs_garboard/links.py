@@ -23,7 +23,7 @@ __all__ = [
     "look_of",
     "relative",
     "unbroken",
-    "whole_days",
+    "whole_numbers",
 ]
 
 NAMED = re.compile(rf"(?<![\w.-])({IDENTIFIER.pattern})(\.[A-Za-z]\w*)?(?![\w-])")
@@ -42,7 +42,11 @@ MONTHS = (
 DAY = re.compile(rf"(?<=\d) (?=(?:{'|'.join(MONTHS)}) \d{{4}}\b)")
 VALUE = re.compile(r"(?<=\d) (?=[^\s\d])")
 TOLERANCE = re.compile(r"(?<=\+/-) (?=\d)")
-WHOLE_DAY = re.compile(r"(?<![\w-])\d{4}-\d{2}-\d{2}(?![\w-])")
+PATH = re.compile(r"(?<![\w/<])[\w.-]+(?:/[\w.-]+){2,}\.\w{2,4}(?!\w)")
+WHOLE = re.compile(
+    r"(?<![\w./-])(?:\d{4}-\d{2}-\d{2}|(?=[A-Z-]*\d)[A-Z]{1,4}(?:-[A-Z0-9]{1,5}){1,3})(?![\w-])"
+)
+"""A day in figures; a part number, the number of an instrument, a card or a drawing."""
 
 
 def keep_together(text: str) -> str:
@@ -56,18 +60,25 @@ def keep_together(text: str) -> str:
     return text
 
 
-def whole_days(html: str) -> str:
-    """Keep a day written in figures on one line; a browser may end a line behind a hyphen.
+def whole_numbers(html: str) -> str:
+    """Keep a day in figures and a part number on one line; a browser may end a line behind a hyphen.
 
-    >>> whole_days("until 2031-09-01")
+    >>> whole_numbers("until 2031-09-01")
     'until <span class="id">2031-09-01</span>'
+    >>> whole_numbers("gasket SK-AIR-106, RE-ROUTED")
+    'gasket <span class="id">SK-AIR-106</span>, RE-ROUTED'
     """
-    return WHOLE_DAY.sub(r'<span class="id">\g<0></span>', html)
+    return WHOLE.sub(r'<span class="id">\g<0></span>', html)
 
 
 def _plain(text: str) -> str:
     """Text without a name in it, escaped."""
-    return whole_days(str(escape(keep_together(text))))
+    return PATH.sub(_in_pieces, whole_numbers(str(escape(keep_together(text)))))
+
+
+def _in_pieces(path: re.Match[str]) -> str:
+    """The path of a file, which may go on in the next line behind each folder."""
+    return path[0].replace("/", "/<wbr>")
 
 
 def as_value(text: str) -> str:
@@ -164,7 +175,8 @@ class Links:
                 continue
             parts += [_plain(text[end : match.start()])]
             look, words = look_of(match, stop), text[match.start() : stop]
-            parts += [str(Markup('<a class="{}" href="{}">{}</a>').format(look, way, words))]
+            shown = _address(match) if look == "value" else words
+            parts += [str(Markup('<a class="{}" href="{}">{}</a>').format(look, way, shown))]
             end = stop
         return Markup("".join([*parts, _plain(text[end:])]))  # noqa: S704 - each part is escaped
 
@@ -173,6 +185,11 @@ class Links:
         if match.group(2) and (way := self.to(match.group(0), path)):
             return match.end(), way
         return match.end(1), self.to(match.group(1), path)
+
+
+def _address(match: re.Match[str]) -> Markup:
+    """The address of a part's value: a line may end behind the tag, and nowhere in it."""
+    return Markup('<span class="id">{}</span><wbr>{}').format(match[1], match[2])
 
 
 def look_of(match: re.Match[str], stop: int) -> str:

@@ -7,12 +7,14 @@ from garboard.views.contents import Entry, Section
 from garboard.views.page import Copy, Page
 from garboard.views.values_data import CSV, JSON, values_csv, values_json
 from mkdocs_garboard.furniture import Furniture, Surroundings
-from mkdocs_garboard.html import Sheet, clock, templates, which
+from mkdocs_garboard.html import Sheet, templates
 from mkdocs_garboard.links import Links
 from mkdocs_garboard.pages import CONTENTS, FIND, added, uri_of
 from mkdocs_garboard.photos import Photos
 from mkdocs_garboard.prose import Fault, ProseWriter
+from mkdocs_garboard.scripts import SCRIPTS, script
 from mkdocs_garboard.search import INDEX, index_script
+from mkdocs_garboard.which_copy import clock, which
 
 __all__ = ["STYLE", "Manual"]
 
@@ -61,7 +63,7 @@ class Manual:
         return self._handbook.looked_up
 
     def files(self) -> dict[str, str]:
-        """What MkDocs is given: pages without a word in them, the numbers, the list for the Find box.
+        """What MkDocs is given: pages without a word in them, numbers, joined scripts, the Find list.
 
         A theme that is not ours brings its own search; it gets our style for the sheets, and a few
         lines for what it keeps readers out of by little.
@@ -72,7 +74,8 @@ class Manual:
         made[CSV] = values_csv(numbers, copy)
         made |= self._handbook.labels
         if self._own_face:
-            return {**made, INDEX: index_script(self.entries)}
+            whole = {uri: script(name) for uri, name in SCRIPTS.items()}
+            return {**made, **whole, INDEX: index_script(self.entries)}
         ours = files("mkdocs_garboard")
         style, more = ours / "theme" / STYLE, ours / "templates/other_theme.css"
         return {**made, STYLE: style.read_text("utf-8") + more.read_text("utf-8")}

@@ -20,7 +20,6 @@ from mkdocs.utils.templates import TemplateContext
 
 from garboard.errors import GarboardError, Severity
 from garboard.handbook import Handbook, read
-from mkdocs_garboard.html import which
 from mkdocs_garboard.index_check import in_vain
 from mkdocs_garboard.manual import STYLE, Manual
 from mkdocs_garboard.outputs import write_outputs
@@ -28,6 +27,7 @@ from mkdocs_garboard.pages import clashes, nav_of, published
 from mkdocs_garboard.photos import Photos
 from mkdocs_garboard.serving import watch_content
 from mkdocs_garboard.site_check import SiteCheck
+from mkdocs_garboard.which_copy import which
 
 __all__ = ["GarboardPlugin"]
 

@@ -15,10 +15,11 @@ from selectolax.lexbor import LexborHTMLParser, LexborNode
 from garboard.views.binder_plan import BinderPlan
 from garboard.views.contents import IDENTIFIER
 from garboard.views.page import Copy, Page, Table
-from mkdocs_garboard.html import templates, which
+from mkdocs_garboard.html import templates
 from mkdocs_garboard.joined import Files, Joined, place, place_of, way
 from mkdocs_garboard.policy import proof_of
 from mkdocs_garboard.print_paper import Leaf, Size, leaves, paper
+from mkdocs_garboard.which_copy import which
 
 __all__ = ["Book", "Contents", "Printed", "cards_html"]
 

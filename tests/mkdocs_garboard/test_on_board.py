@@ -158,3 +158,37 @@ def test_the_ground_is_dark_before_the_style_has_come(demo_built: Built, opened:
         page.reload()
 
         assert page.evaluate("getComputedStyle(document.documentElement).backgroundColor") == ground
+
+
+MANY_COLUMNS = (
+    "registers/cards", "registers/spares", "registers/safety-devices", "manual/standing", "manual/kinds-of-parts",
+    "starting-air/tests", "bilge-fire/what-was-asked", "bilge-fire/maintenance", "editions",
+)  # fmt: skip
+"""Pages whose tables have the most columns, or the longest words."""
+CUT = """() => [...document.querySelectorAll('.scroll')].filter(e => e.scrollWidth > e.clientWidth + 1)
+  .map(e => e.getAttribute('aria-label') + ' by ' + (e.scrollWidth - e.clientWidth))"""
+
+
+def test_no_column_is_hidden_on_a_tablet_or_a_small_desk(demo_built: Built, opened: Open) -> None:
+    cut = {}
+    for path in MANY_COLUMNS:
+        page = opened(demo_built.site / f"{path}.html")
+        for width in (600, 820, 920, 1000, 1024, 1100, 1249, 1280):
+            page.set_viewport_size({"width": width, "height": 800})
+            if found := page.evaluate(CUT):
+                cut[path, width] = found
+        page.close()
+
+    assert cut == {}
+
+
+def test_a_procedure_that_asks_for_much_has_a_way_past_it(demo_built: Built, opened: Open) -> None:
+    page = opened(demo_built.site / "id" / "SA-PR-001.html")
+    whole = "document.querySelector('.step').getBoundingClientRect()"
+    bar = page.evaluate("document.querySelector('.bar').getBoundingClientRect().top")
+    assert page.evaluate(f"{whole}.top") > bar
+
+    page.get_by_role("link", name="To step 1").click()
+
+    assert page.evaluate(f"{whole}.top") >= 0
+    assert page.evaluate(f"{whole}.bottom") <= bar

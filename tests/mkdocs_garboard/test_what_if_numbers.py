@@ -25,12 +25,12 @@ from garboard.calc.show import Towards, show_number, show_range
 from garboard.calc.units import read_unit
 from garboard.calc.value import Requirement, Value, Verdict
 from garboard.views.text import _verdict as verdict_words
+from mkdocs_garboard.scripts import script as script_of
 from tests.mkdocs_garboard import browser
 from tests.mkdocs_garboard.what_if_trials import TRIALS, Trial
 
 pytestmark = pytest.mark.browser
 
-SCRIPT = Path(__file__).parents[2] / "plugins/mkdocs_garboard/theme/assets/what-if.js"
 TYPED = 10_000
 SIDES = {Towards.DOWN: -1, Towards.NEAREST: 0, Towards.UP: 1}
 AGAIN = 5
@@ -355,7 +355,7 @@ OFTEN, SELDOM = -(-TYPED // len(TRIALS)), 15
 @pytest.fixture(scope="module")
 def answers(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Answers]:
     """What the script answers, and what it answers when broken, from one start of a browser."""
-    script = SCRIPT.read_text("utf-8")
+    script = script_of("what-if")
     scripts = {"": script}
     for name, (own, other) in BROKEN.items():
         assert script.count(own) == 1, f"{name}: {own!r} stands {script.count(own)} times"
@@ -401,10 +401,10 @@ def test_the_trials_hold_every_part_of_the_language() -> None:
             json.dumps(json.loads(trial.worked().sheets["desk"].what_if).get("steps", [])),
         )
     }
-    script = SCRIPT.read_text("utf-8")
+    script = script_of("what-if")
     tables = script[script.index("const PLAIN = {") : script.index("function build(")]
 
-    known = set(re.findall(r'^ +"([^"]+)": ', tables, re.MULTILINE)) | {"if", "within"}
+    known = set(re.findall(r'^"([^"]+)": ', tables, re.MULTILINE)) | {"if", "within"}
 
     assert signs == known
     assert set(FUNCTIONS) - {"absolute", "gauge", "difference"} <= known

@@ -100,7 +100,7 @@ class Component:
     """On which day must it be replaced?"""
 
     usual: str | None = None
-    """How does it usually stand? Open, shut, or one of its positions."""
+    """How does it usually stand? A valve open or shut, a switch on or off, a machine running or stopped."""
     fails: Fails | None = None
     """What does it do when power or air goes?"""
     locked: str | None = None

@@ -19,7 +19,7 @@ from garboard.changes.kept_comparisons import Compared
 from garboard.changes.numbers import LAST_FIGURES
 from garboard.records.pages import PageKind
 from garboard.views.draft import Draft
-from garboard.views.inline import linked
+from garboard.views.inline import days_in_words, linked
 from garboard.views.layout_changes import join_parts, layout_rows
 from garboard.views.page import (
     Bullets,
@@ -67,7 +67,7 @@ def edition_diff_drafts(book: Book, compared: Iterable[Compared]) -> Iterator[Dr
 def fill(draft: Draft, found: Comparison) -> None:
     """Put everything on the page, numbers first."""
     first, second = side_words(found.before, AT_HAND), side_words(found.after, AT_HAND)
-    draft.add(Paragraph((f"From {first} to {second}.",)))
+    draft.add(Paragraph((days_in_words(f"From {first} to {second}."),)))
     unread = found.before.unread + found.after.unread
     if unread:
         words = f"{unread} files could not be read as records and were not compared."

@@ -13,7 +13,7 @@ from garboard.records.edition import Edition, Fired
 from garboard.records.notice_message import standing
 from garboard.records.vessel import Holder
 from garboard.views.draft import Draft
-from garboard.views.inline import cell, day
+from garboard.views.inline import cell, day, days_in_words
 from garboard.views.manual import honest_limits
 from garboard.views.page import (
     Bullets,
@@ -73,7 +73,7 @@ def _all(book: Book, known: tuple[Edition, ...]) -> Draft:
                 (Link(edition_key(one.number), f"Edition {one.number}"),),
                 (day(one.issued),),
                 (day(one.valid_until),),
-                cell(book, one.ends),
+                cell(book, days_in_words(one.ends)),
                 (_role(one, one.by),),
                 _counted(one),
                 (one.seal[:SHORT],),

@@ -15,7 +15,7 @@ from garboard.records.system import ServiceStatus, System
 from garboard.views.crew import in_a_row, in_charge, known_as
 from garboard.views.draft import Draft
 from garboard.views.inline import cell
-from garboard.views.messages import message_of, worst_first
+from garboard.views.messages import by_word, message_of, worst_first
 from garboard.views.page import (
     Block,
     Column,
@@ -60,19 +60,10 @@ def first_day(draft: Draft) -> None:
     messages = tuple(message_of(book, one) for one in found)
     full = max(1, min(WORST, sum(one.word == "DANGER" for one in messages)))
     draft.messages = messages[:full]
-    draft.add(*_more_hazards(book, found[full:]))
+    draft.add(*by_word(found[full:], " ", Link("registers/hazards", "All hazards"), "."))
     draft.add(Heading("Stop, and say so"), Paragraph((Strong(STOP),)), Paragraph((RAISE,)))
     draft.add(*_in_charge(book), *_alarms(book), *_systems(book), *_not_alone(book))
     draft.add(*_orientation(book), *_words(book, draft))
-
-
-def _more_hazards(book: Book, rest: list[Hazard]) -> Iterator[Block]:
-    """The others by word and title, so that two sheets hold them all."""
-    if rest:
-        runs: list[Run] = [Strong("And: ")]
-        for one in rest:
-            runs += [f"{message_of(book, one).word} ", Link(str(one.id), one.title), "; "]
-        yield Paragraph((*runs[:-1], ". ", Link("registers/hazards", "All hazards"), "."))
 
 
 def _in_charge(book: Book) -> Iterator[Block]:

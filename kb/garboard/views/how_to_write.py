@@ -1,25 +1,22 @@
-"""The pages for whoever writes: kinds of parts, kinds of records, and how lines are written.
+"""The pages for whoever writes: kinds of parts, and how lines are written.
 
 Everything but the examples is made from the tables and questions that the reader of files itself goes by.
 """
 
-from dataclasses import fields
-
 from garboard.book import Book
 from garboard.calc.functions import CONSTANTS, FUNCTIONS
+from garboard.calc.unit_names import LIBRARY_NAMES
 from garboard.reading.shapes import keys_of, words_for
-from garboard.records.base import Asked, Record
 from garboard.records.component import Component
-from garboard.records.component_kinds import EVERY_KIND, KINDS, ComponentKind
-from garboard.records.kinds import KINDS as RECORD_KINDS
-from garboard.records.kinds import Kind
-from garboard.records.questions import meaning_of, questions_of
+from garboard.records.component_kinds import EVERY_KIND, KINDS, ComponentKind, position_word
+from garboard.records.questions import questions_of
 from garboard.records.system import OUTSIDE
 from garboard.systems.behaviour import BEHAVIOURS
 from garboard.views.draft import Draft
+from garboard.views.kinds_of_records import inner_rows, plain
 from garboard.views.page import Column, Heading, Paragraph, Row, Table
 
-__all__ = ["LINES", "RUNS", "parts_draft", "records_draft", "writing_draft"]
+__all__ = ["LINES", "RUNS", "WORDS", "parts_draft", "writing_draft"]
 
 RUNS = (
     ("CP-001 > NV-001 > AR-001", "it flows from left to right through each part"),
@@ -34,8 +31,15 @@ LINES = (
     ("V = SA-AR-001.volume", "a number of a part; site.atmosphere is one of handbook.yml"),
     ("air = V * difference(p) / site.atmosphere", "+ - * / ^ and brackets; units are checked"),
     ("n = floor(air / one)", "a function, see below"),
+    ("E = gas_test_stored_energy(V = V, p_test = p)", "a bundled method, arguments by name"),
     ("t = air / (200 L/min) in min", "the unit in which the result is shown"),
     ("require n >= 6  # asked by the surveyor [assumed]", "what must hold: at its worst corner"),
+)
+WORDS = (
+    ("[](value:sums.n)", "the number, filled in; what you type between the brackets is checked"),
+    ("[](value:sums.air?in=L)", "the same in another unit"),
+    ("SA-RV-002, SA-CL-001", "the page of that part or record"),
+    ("calc sums; what-if p", "behind ```: a field for p on the page; digits 3, hide working"),
 )
 
 
@@ -46,71 +50,36 @@ def parts_draft(book: Book) -> Draft:
         Paragraph(
             (
                 "A part stands under components: in system.yml, by its tag: the letters of its kind and"
-                " three figures. What is not asked for may be left out.",
+                ' three figures, as in RV-002: {kind: relief valve, name: Relief valve 2, set: "32.5'
+                ' bar(g) [cert-RV]"}. What is not asked for may be left out. A number is a quantity with'
+                " its unit and source, or the address of a value: SA-RV-002.set,"
+                " receiver-sizing.p_max.",
             )
         )
     )
-    titles = ("kind", "letters", "asked for", "further numbers", "stands", "ports")
+    titles = ("kind", "letters", "asked for", "further numbers", "usual", "ports")
     rows = tuple(Row(((kind.name,), *_told(kind))) for kind in KINDS)
     draft.add(Table("Kinds", tuple(Column(title) for title in titles), rows))
     questions, keys = questions_of(Component), keys_of(Component)
-    asks = tuple(
-        Row(((key,), (_plain(questions.get(one.name, "")),), (words_for(one.hint),)))
-        for key, one in keys.items()
-    )
+    asks = []
+    for key, one in keys.items():
+        asks.append(Row(((key,), (plain(questions.get(one.name, "")),), (words_for(one.hint),))))
+        asks += [Row(row.cells[:3]) for row in inner_rows(key, one.hint)]
     columns = (Column("property"), Column("what it says"), Column("written as"))
-    draft.add(Table("Properties of a part", columns, asks))
+    draft.add(Table("Properties of a part", columns, tuple(asks)))
     numbers = ", ".join(EVERY_KIND)
     draft.add(Paragraph((f"Numbers that a part of every kind may have: {numbers}.",)))
     return draft
 
 
-def _told(kind: ComponentKind) -> tuple[tuple[str], ...]:
+def _told(kind: ComponentKind) -> tuple[tuple[str, ...], ...]:
     behaviour = BEHAVIOURS[kind.name]
     ports = ", ".join((*behaviour.ports, *(("any other",) if behaviour.any_port else ())))
     further = tuple(one for one in kind.knows if one not in kind.asks)
-    stands = "positions of its own" if kind.positions else " or ".join(kind.usual)
+    words = (position_word(kind.name, one) for one in kind.usual)
+    stands = "a position of its own" if kind.positions else " or ".join(words)
     said = (", ".join(kind.letters), ", ".join(kind.asks), ", ".join(further), stands, ports)
-    return tuple((one or "none",) for one in said)
-
-
-def records_draft(book: Book) -> Draft:
-    """Every kind of record, with what it asks."""
-    draft = Draft(book, "manual/kinds-of-records", "Kinds of records", "manual")
-    draft.add(
-        Paragraph(("garboard new KIND SYSTEM starts one, with these questions as comments in it.",))
-    )
-    common = {item.name for item in fields(Record)}
-    for kind in RECORD_KINDS:
-        draft.add(Heading(f"{kind.letters} {kind.name}"), Paragraph((meaning_of(kind.record),)))
-        draft.add(_questions(f"What a {kind.name} says", kind, common, own=True))
-    draft.add(Heading("Every record"))
-    draft.add(_questions("What any record may say", RECORD_KINDS[0], common, own=False))
-    return draft
-
-
-def _questions(caption: str, kind: Kind, common: set[str], *, own: bool) -> Table:
-    questions, keys = questions_of(kind.record), keys_of(kind.record)
-    rows = []
-    for item in fields(kind.record):
-        key = keys.get(item.name.rstrip("_"))
-        if key is None or item.metadata.get("beside") or (item.name in common) is own:
-            continue
-        asked = item.metadata.get("asked", Asked())
-        told = (key.key, _plain(questions.get(key.name, "")), words_for(key.hint))
-        rows.append(Row((*((one,) for one in told), (_wanted(asked, kind),))))
-    titles = ("key", "question", "written as", "wanted")
-    return Table(caption, tuple(Column(title) for title in titles), tuple(rows))
-
-
-def _wanted(asked: Asked, kind: Kind) -> str:
-    if asked.later:
-        return "later, when it has happened"
-    if asked.before_leaving_start:
-        return f"before it leaves {kind.machine.start}"
-    if asked.classes:
-        return f"of class {' and '.join(asked.classes)}, at rest"
-    return "where it helps"
+    return tuple((one,) if one else () for one in said)
 
 
 def writing_draft(book: Book) -> Draft:
@@ -122,11 +91,30 @@ def writing_draft(book: Book) -> Draft:
         Table("Calculations, between ```calc NAME and ```", columns, _examples(LINES)),
         Paragraph(
             (
-                f"Functions: {', '.join(FUNCTIONS)}; {', '.join(CONSTANTS)}. A gauge pressure is not"
-                " multiplied: absolute(p) counts it from nothing, difference(p) takes the reading. The"
-                " bundled methods are called by name, each with its page under Methods.",
+                f"Functions: {', '.join(FUNCTIONS)}; {', '.join(CONSTANTS)}. log is the natural"
+                " logarithm. interpolate(x, x1, y1, x2, y2, ...) reads a table whose x rise and goes past"
+                " neither end; free_air(p, V, T) is what air in V at p and T is at 0 degC and"
+                " 1013.25 mbar.",
             )
         ),
+        Paragraph(
+            (
+                "A pressure says what it is counted from: bar(g) from the atmosphere, bar(a) from nothing,"
+                " bar(d) a difference. One that is read on a gauge is not multiplied: absolute(p) counts it"
+                " from nothing, difference(p) takes the reading.",
+            )
+        ),
+        Paragraph(
+            (
+                "The page of a bundled method, under Methods, names its arguments and says where it"
+                " refuses. Where it has several results they are E.E_isentropic and so on.",
+            )
+        ),
+        Paragraph(
+            (f"Units: {', '.join(LIBRARY_NAMES)}; with / . ^ and brackets, as in kJ/(kg.K).",)
+        ),
+        Heading("In the words of a page"),
+        Table("Numbers, parts and records in a text", columns, _examples(WORDS)),
         Heading("A new system"),
         Paragraph(
             (
@@ -157,7 +145,3 @@ def writing_draft(book: Book) -> Draft:
 
 def _examples(pairs: tuple[tuple[str, str], ...]) -> tuple[Row, ...]:
     return tuple(Row(((written,), (means,))) for written, means in pairs)
-
-
-def _plain(text: str) -> str:
-    return text.replace("`", "")

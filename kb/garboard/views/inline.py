@@ -3,6 +3,7 @@
 What an author wrote in a field is never Markdown: beside values, ids and tags it is shown to the letter.
 """
 
+import re
 from collections.abc import Iterator
 from datetime import date
 from enum import Enum
@@ -16,6 +17,7 @@ from garboard.views.page import Cell, Link, Plate, Run, Shown
 __all__ = [
     "cell",
     "day",
+    "days_in_words",
     "heir_of",
     "link_to",
     "linked",
@@ -25,6 +27,9 @@ __all__ = [
     "title_of",
     "to_the_letter",
 ]
+
+ONE_DAY = re.compile(r"\d{4}-\d{2}-\d{2}")
+IN_A_LINE = re.compile(rf"(?<![\w./-])(?:{ONE_DAY.pattern})(?![\w-])")
 
 
 def cell(book: Book, text: object) -> Cell:
@@ -45,7 +50,7 @@ def cell(book: Book, text: object) -> Cell:
         return ("yes" if text else "no",)
     if isinstance(text, Enum):
         return (str(text.value),)
-    words = str(text)
+    words = day(str(text))
     if ADDRESS.fullmatch(words) and words in book.values:
         return (shown(book, words),)
     return tuple(_runs(book, words))
@@ -141,8 +146,8 @@ def person(book: Book, key: str | None) -> str:
 def day(when: date | str | None) -> str:
     """A date in words, `12 May 2027`, or the event that stands in its place.
 
-    >>> day(date(2027, 5, 12))
-    '12 May 2027'
+    >>> day(date(2027, 5, 12)), day("2027-05-12"), day("until the refit")
+    ('12 May 2027', '12 May 2027', 'until the refit')
     """
     if when is None:
         return "not recorded"
@@ -151,7 +156,19 @@ def day(when: date | str | None) -> str:
             "January February March April May June July August September October November December"
         )
         return f"{when.day} {months.split()[when.month - 1]} {when.year}"
-    return str(when)
+    try:
+        return day(date.fromisoformat(when)) if ONE_DAY.fullmatch(when) else when
+    except ValueError:
+        return when
+
+
+def days_in_words(text: str) -> str:
+    """A sentence of our own with its days in words; file names keep theirs.
+
+    >>> days_in_words("ran out 2031-09-01; log/2031-09-01-elbow.md")
+    'ran out 1 September 2031; log/2031-09-01-elbow.md'
+    """
+    return IN_A_LINE.sub(lambda found: day(found[0]), text)
 
 
 def short_day(when: date | None) -> str:

@@ -24,7 +24,7 @@ from garboard.views.crew import (
 from garboard.views.draft import Draft
 from garboard.views.fields import line_of
 from garboard.views.inline import cell, day, person
-from garboard.views.messages import message_of, worst_first
+from garboard.views.messages import by_word, message_of, worst_first
 from garboard.views.page import (
     Block,
     Cell,
@@ -79,11 +79,7 @@ def _fill(draft: Draft, job: Job) -> None:
     book = draft.book
     found = worst_first([one for one in hazards_of(job, book.records) if not has_left(one)])
     draft.messages = tuple(message_of(book, one) for one in found[:WORST])
-    rest: list[Run] = []
-    for one in found[WORST:]:
-        rest += [f"{message_of(book, one).word} ", Link(str(one.id), one.title), "; "]
-    if rest:
-        draft.add(Paragraph((Strong("And: "), *rest[:-1], ".")))
+    draft.add(*by_word(found[WORST:]))
     if not found:
         draft.add(
             Paragraph(

@@ -8,6 +8,7 @@ from garboard.views.draft import Draft
 from garboard.views.end_state import end_state
 from garboard.views.fields import line_of
 from garboard.views.inline import cell
+from garboard.views.listing import Jumps
 from garboard.views.page import Block, Facts, Heading, Paragraph, Strong
 from garboard.views.steps import step_rows
 
@@ -15,6 +16,9 @@ __all__ = ["procedure_head"]
 
 BEFORE = ("when", "people", "competence", "tools", "parts", "ppe", "time", "isolation")
 """What stands before step 1."""
+FEW = 3
+"""More of it than this fills a phone: then a way leads past it."""
+STEPS = "Steps"
 
 
 def procedure_head(draft: Draft, record: Procedure) -> Iterator[Block]:
@@ -33,6 +37,8 @@ def procedure_head(draft: Draft, record: Procedure) -> Iterator[Block]:
     rows = [(name, line_of(book, record, name)) for name in BEFORE]
     named = {"when": "start from", "ppe": "wear"}
     needed = tuple((named.get(name, name), line) for name, line in rows if line)
+    if len(needed) > FEW:
+        yield Jumps("Steps", (("To step 1", STEPS.casefold()),))
     if needed:
         yield Heading("Before step 1")
         yield Facts(needed)
@@ -48,6 +54,6 @@ def procedure_head(draft: Draft, record: Procedure) -> Iterator[Block]:
         )
     if record.stop_if:
         yield Paragraph((Strong("Stop and call if: "), *cell(book, record.stop_if)))
-    yield Heading("Steps")
+    yield Heading(STEPS)
     yield step_rows(book, record)
     yield from end_state(book, record)

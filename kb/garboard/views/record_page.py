@@ -25,7 +25,7 @@ from garboard.views.change_page import change_head
 from garboard.views.draft import Draft
 from garboard.views.fields import field_blocks, line_of
 from garboard.views.finding_page import finding_head
-from garboard.views.inline import cell, day, person
+from garboard.views.inline import cell, day, days_in_words, person
 from garboard.views.job_sheet import has_sheet, job_key
 from garboard.views.lapsed import lapsed_blocks
 from garboard.views.log_plot import log_blocks
@@ -45,6 +45,7 @@ from garboard.views.page import (
     Strong,
 )
 from garboard.views.procedure_page import procedure_head
+from garboard.views.runs import plain
 from garboard.views.superseded import left_blocks
 from garboard.views.text import text_blocks
 from garboard.views.waiting import waiting_blocks
@@ -133,7 +134,7 @@ def _moved_back(book: Book, record: Record) -> Iterator[Block]:
     setback = book.setbacks.get(str(record.id))
     if setback and setback.state != LAPSED:
         said = f"Counts as {setback.state}, not as {setback.written}: "
-        yield Paragraph((Strong(said), *cell(book, setback.because), "."))
+        yield Paragraph((Strong(said), *cell(book, days_in_words(setback.because)), "."))
 
 
 def _decision_head(book: Book, record: Decision) -> Iterator[Block]:
@@ -177,7 +178,8 @@ def _objection(book: Book, objection: object) -> Cell:
         line_of(book, objection, "answer"),
         line_of(book, objection, "answered_by"),
     )
-    said: Cell = (*by, ": \u201c", *words, "\u201d. ")
+    stop = "" if plain(words).endswith((".", "!", "?")) else "."
+    said: Cell = (*by, ": \u201c", *words, f"\u201d{stop} ")
     if not answer:
         return (*said, "Not answered.")
     return (*said, "Answer", *((" of the ", *answered_by) if answered_by else ()), ": ", *answer)
@@ -240,7 +242,7 @@ def _state_words(book: Book, record: Record) -> str:
     setback = book.setbacks.get(str(record.id))
     if setback is None:
         return state_of(record)
-    return f"{setback.written}; counts as {setback.state}, because {setback.because}"
+    return f"{setback.written}; counts as {setback.state}, because {days_in_words(setback.because)}"
 
 
 def _class_words(record: Record) -> str:

@@ -16,8 +16,9 @@ BY_LEVEL = (
 
 
 def paragraphs_of(rule: ModuleType) -> tuple[str, ...]:
-    """The paragraphs of its docstring, each on one line; the first says what is."""
-    return tuple(part.replace("\n", " ") for part in (rule.__doc__ or "").strip().split("\n\n"))
+    """The paragraphs of its docstring, each on one line, without the marks of code; the first says what is."""
+    text = (rule.__doc__ or "").strip().replace("`", "")
+    return tuple(part.replace("\n", " ") for part in text.split("\n\n"))
 
 
 def labelled(paragraph: str) -> Cell:
@@ -32,7 +33,7 @@ def question_of(rule: ModuleType) -> str:
     """The question it asks, in one sentence; what it finds, where it asks none."""
     paragraphs = paragraphs_of(rule)
     asked = (part for part in paragraphs if part.startswith(QUESTION))
-    said = next(asked, "").removeprefix(QUESTION).replace("`", "")
+    said = next(asked, "").removeprefix(QUESTION)
     if not said:
         return paragraphs[0]
     question = said[: said.find("?") + 1] or said

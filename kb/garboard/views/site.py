@@ -28,7 +28,7 @@ from garboard.views.edition_diff import edition_diff_drafts
 from garboard.views.editions import edition_drafts, is_about_editions
 from garboard.views.front import about_drafts, front_draft, stub_draft
 from garboard.views.how_to_review import how_to_review_draft
-from garboard.views.how_to_write import parts_draft, records_draft, writing_draft
+from garboard.views.how_to_write import parts_draft, writing_draft
 from garboard.views.in_short import in_short, ways_told
 from garboard.views.inline import heir_of, title_of
 from garboard.views.isolation_pages import (
@@ -37,6 +37,7 @@ from garboard.views.isolation_pages import (
     isolations_in,
     part_isolation,
 )
+from garboard.views.kinds_of_records import records_draft
 from garboard.views.labels import labels_draft
 from garboard.views.manual import numbers_draft, rule_drafts, standing_draft
 from garboard.views.may_it_run import against_system, answers_of
