@@ -18,6 +18,7 @@ from mkdocs_garboard.binder import write_binder
 from mkdocs_garboard.joined import place
 from mkdocs_garboard.print_paper import SIZES
 from tests.demo_site import DEMO, Built, demo_handbook
+from tests.mkdocs_garboard.guards import bare, unguarded, with_message
 from tests.mkdocs_garboard.printed import PrintedBook, squeezed
 
 pytestmark = pytest.mark.browser
@@ -189,11 +190,9 @@ def test_a_message_is_whole_on_every_sheet_that_has_a_step_it_guards(starting_ai
         for message in article.css(".message"):
             assert with_message(sheets, message), f"{article.attributes['id']}: {message.text()}"
         for stretch in article.css(".stretch"):
-            guard = stretch.css_first(".message")
-            if guard is not None:
-                steps = stretch.css(".step")
-                assert unguarded(sheets, guard, steps) == [], article.attributes["id"]
-                looked_at += len(steps)
+            if stretch.css_first(".message") is not None:
+                assert unguarded(sheets, stretch) == [], article.attributes["id"]
+                looked_at += len(stretch.css(".step"))
     assert looked_at > 10
 
 
@@ -371,33 +370,14 @@ def test_a_step_without_its_message_and_steps_out_of_order_are_noticed(starting_
     )
     sheets = [squeezed(text) for text in starting_air.book.stream[first : last + 1]]
     stretch = next(one for one in article.css(".stretch") if one.css(".message"))
-    message, steps = stretch.css_first(".message"), stretch.css(".step")
-    assert message is not None
-    avoid = squeezed(str(message.css(".avoid")[0].text()))
+    avoid = squeezed(str(stretch.css(".message .avoid")[0].text()))
     spoilt = [sheet.replace(avoid, "") for sheet in sheets]
     every = [longest(step) for step in article.css(".checklist:not(.stands) .step .do")]
 
-    assert unguarded(sheets, message, steps) == []
-    assert unguarded(spoilt, message, steps)
+    assert unguarded(sheets, stretch) == []
+    assert unguarded(spoilt, stretch)
     assert in_order("".join(sheets), every)
     assert not in_order("".join(sheets), every[::-1])
-
-
-def with_message(sheets: list[str], message: LexborNode) -> list[str]:
-    """The sheets that have the whole of a safety message."""
-    parts = [squeezed(part.text()) for part in message.css("p:not(.band)")]
-    return [sheet for sheet in sheets if all(part in sheet for part in parts)]
-
-
-def unguarded(sheets: list[str], message: LexborNode, steps: list[LexborNode]) -> list[str]:
-    """Steps that stand on no sheet which has their message too."""
-    where = with_message(sheets, message)
-    return [
-        step.text()
-        for step in steps
-        if (do := step.css_first(".do")) is None
-        or not any(all(squeezed(one) in sheet for one in bare(do)) for sheet in where)
-    ]
 
 
 def longest(do: LexborNode) -> str:
@@ -481,12 +461,3 @@ def looks_of_table(node: LexborNode) -> set[str]:
     while table is not None and node.tag in ("thead", "td") and table.tag != "table":
         table = table.parent
     return set((table.attributes.get("class") or "").split()) if table is not None else set()
-
-
-def bare(node: LexborNode) -> list[str]:
-    """Pieces of text directly in an element."""
-    return [
-        one.text_content or ""
-        for one in node.iter(include_text=True)
-        if one.tag == "-text" and squeezed(one.text_content or "")
-    ]
