@@ -56,6 +56,7 @@ BESIDE_A_LOG_SHEET = (
     ".sheet:has(> .log-sheet) > :is(h1, h2, .quiet), .log-sheet + .scroll, .log-sheet ~ .foot"
 )
 """A log sheet names its round and says the rest itself; the list beside it is for a screen."""
+SCALE_OF_A_LONG_LADDER = ".ladder.long :is(svg, .drawn)"
 HEADING_OF_TILES = "Pagesofthissystem"
 WAYS_IN = ("registers/emergencies", "registers/alarms", "registers/symptoms")
 NUMBERED = re.compile(r", \d+\.\d+$")
@@ -144,9 +145,11 @@ def test_a_list_that_lies_across_keeps_its_head_and_foot(printed: Bound) -> None
 def test_no_sheet_ends_with_a_heading(printed: Bound) -> None:
     assert len(printed.book.headings) > 100
     assert printed.book.orphans() == []
-    folds = LexborHTMLParser(printed.document.read_text("utf-8")).css("details.fold > summary")
+    document = LexborHTMLParser(printed.document.read_text("utf-8"))
+    folds, heads = document.css("details.fold > summary"), document.css("thead")
     assert len(folds) > 10
-    assert printed.book.ending_with({squeezed(one.text()) for one in folds}) == []
+    assert len(heads) > 10
+    assert printed.book.ending_with({squeezed(one.text()) for one in (*folds, *heads)}) == []
 
 
 def test_type_is_printed_in_the_size_it_was_set_in(printed: Bound) -> None:
@@ -176,19 +179,45 @@ def test_the_whole_book_has_every_word_too(whole: Bound) -> None:
         for fault in lost(whole, article, first, last)
     ]
 
+    heads = LexborHTMLParser(whole.document.read_text("utf-8")).css("thead")
     assert missing == []
+    assert whole.book.ending_with({squeezed(one.text()) for one in heads}) == []
     assert whole.book.outside() == []
     assert whole.book.orphans() == []
     assert whole.book.empty() == []
     assert whole.book.scanty() == []
 
 
+def test_no_message_is_cut_in_two(printed: Bound) -> None:
+    looked_at = 0
+    for article, first, last in printed.placed:
+        sheets = [squeezed(text) for text in printed.book.stream[first : last + 1]]
+        for message in article.css(".message"):
+            assert with_message(sheets, message), f"{article.attributes['id']}: {message.text()}"
+            looked_at += 1
+    assert looked_at > 10
+
+
+def test_a_line_up_and_a_long_ladder_stand_on_one_sheet_of_a4(starting_air: Bound) -> None:
+    line_ups = [one for one in starting_air.book.headings if one[2].startswith("Line-up:")]
+    article = next(
+        one for one in starting_air.articles if one.attributes["id"] == "starting-air/line-ups"
+    )
+    ladder = next(rungs for one in starting_air.articles for rungs in one.css(".ladder.long ol"))
+    rungs = [squeezed(one.text()) for one in ladder.css("li .about")]
+
+    assert len(line_ups) == len(article.css("table.many")) > 3
+    for (number, _, title), table in zip(line_ups, article.css("table.many"), strict=True):
+        sheet = squeezed(starting_air.book.stream[number])
+        assert [row.text() for row in table.css(".plate") if row.text() not in sheet] == [], title
+    assert len(rungs) > 14
+    assert any(all(rung in squeezed(text) for rung in rungs) for text in starting_air.book.stream)
+
+
 def test_a_message_is_whole_on_every_sheet_that_has_a_step_it_guards(starting_air: Bound) -> None:
     looked_at = 0
     for article, first, last in starting_air.placed:
         sheets = [squeezed(text) for text in starting_air.book.stream[first : last + 1]]
-        for message in article.css(".message"):
-            assert with_message(sheets, message), f"{article.attributes['id']}: {message.text()}"
         for stretch in article.css(".stretch"):
             if stretch.css_first(".message") is not None:
                 assert unguarded(sheets, stretch) == [], article.attributes["id"]
@@ -446,6 +475,8 @@ def texts(node: LexborNode, *, later: bool, small: bool) -> Iterator[tuple[str, 
         if child.tag in NEVER_TEXT or looks & ON_SCREEN_ONLY or (listed and child.tag == "thead"):
             continue
         if child.css_matches(BESIDE_A_LOG_SHEET) or child.css_matches(SAID_ABOVE):
+            continue
+        if small and child.css_matches(SCALE_OF_A_LONG_LADDER):
             continue
         if listed and child.tag == "td" and "nothing" in looks:
             continue
