@@ -36,8 +36,8 @@ SHORT = 13
 """Letters of a cell that is not parted into lines: a number with its unit, a word or two."""
 LONG = 15
 """Letters of a word that may be parted anywhere, as a digest or an address is."""
-LISTED = ".listing, .scroll:not(.log-sheet + *)"
-"""Lists and tables; that of a log sheet is for a screen."""
+LISTED = ".listing, .scroll:not(.log-sheet + *), h2 + .fold"
+"""Lists and tables, and a heading that has nothing but a fold; the list of a log sheet is for a screen."""
 DRAWN = ".schematic"
 NOTHING = "\N{EN DASH}"
 """What a cell says in which nothing stands; a list of label and value leaves it out."""
