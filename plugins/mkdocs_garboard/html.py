@@ -5,7 +5,7 @@ prose, which has been cleaned, and drawings and formulas, which the core made it
 """
 
 import re
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from functools import cache
 from hashlib import sha256
 from itertools import pairwise
@@ -37,18 +37,17 @@ from garboard.views.page import (
     Run,
     Schematic,
     Shown,
-    Step,
     Steps,
     Strong,
     WorkedLine,
 )
-from garboard.views.runs import plain
 from mkdocs_garboard.anchors import Anchors, prose_of
 from mkdocs_garboard.links import Links, as_value, unbroken
 from mkdocs_garboard.pages import FIND, REPORT
 from mkdocs_garboard.photos import Picture
 from mkdocs_garboard.prose import Fault, ProseWriter, references
 from mkdocs_garboard.qr import code_of
+from mkdocs_garboard.stretches import Stretch, stretches
 from mkdocs_garboard.which_copy import clock, which
 
 __all__ = ["Sheet", "templates"]
@@ -58,10 +57,6 @@ VALUE_OF = re.compile(r"\.[A-Za-z]")
 CITED = re.compile(r"\[(\d{1,4})\]")
 AT_HEAD: Final = 3
 """So many notices stand at the head in full; a STOP always does."""
-MOST_LINES: Final = 5
-"""So many lines of a message fit into a quarter of an A5 sheet; a browser repeats nothing higher."""
-BOLD_A_LINE, PLAIN_A_LINE = 36, 40
-"""Letters of 14 points in a line of a message on A5, in a wide face."""
 SMALL_SHEETS: Final = ("procedure", "quick card")
 """Page kinds that are printed on A5; an isolation is not: it has its drawing with it."""
 
@@ -194,21 +189,9 @@ class Sheet:
         return sorted(self.page.standing, key=lambda item: item.severity.rank)
 
     @staticmethod
-    def stretches(block: Steps) -> list[list[Step]]:
+    def stretches(block: Steps) -> Iterator[Stretch]:
         """Steps that stand together: in one place, and under one message where one begins them."""
-        made: list[list[Step]] = []
-        for step in block.steps:
-            if not made or step.under or step.message:
-                made.append([])
-            made[-1].append(step)
-        return made
-
-    @staticmethod
-    def long(message: Message) -> bool:
-        """Whether a message is too high to be said again on a small sheet; its steps then stay with it."""
-        bold = len(plain(message.hazard))
-        rest = len(plain((*message.harm, " ", *message.avoid)))
-        return -(-bold // BOLD_A_LINE) + -(-rest // PLAIN_A_LINE) > MOST_LINES
+        return stretches(block)
 
     def kept(self, block: Steps) -> Markup:
         """What ticks are kept under on the reader's device: they belong to these steps of this edition."""

@@ -33,10 +33,13 @@ BROAD, CROWDED, WIDE = 5, 7, 9
 """A table of so many columns is printed as lists of label and value on A5, one less where a cell has more than
 `WORDY` letters; on A4 too, where one has; across the sheet on A4."""
 WORDY = 60
-SHORT = 12
+SHORT = 13
 """Letters of a cell that is not parted into lines: a number with its unit, a word or two."""
 LONG = 15
 """Letters of a word that may be parted anywhere, as a digest or an address is."""
+LISTED = ".listing, .scroll:not(.log-sheet + *), h2 + .fold"
+"""Lists and tables, and a heading that has nothing but a fold; the list of a log sheet is for a screen."""
+DRAWN = ".schematic"
 NOTHING = "\N{EN DASH}"
 """What a cell says in which nothing stands; a list of label and value leaves it out."""
 
@@ -226,18 +229,23 @@ def _laid(table: LexborNode) -> None:
 
 
 def _foot_before_list(sheet: LexborNode) -> None:
-    """Set the foot of an article before the first list or table where it ends with one.
+    """Set the foot of an article before the first list or table where it ends with one, or before the drawings.
 
-    Lists in columns, and rows of a table, are filled to the end of a sheet: nothing keeps a foot with
-    the last of their lines, and it would stand on the next sheet alone.
+    Lists in columns, and rows of a table, are filled to the end of a sheet, and a drawing lies across: nothing
+    keeps a foot with the last of them, and it would stand on the next sheet alone.
     """
     parts = list(sheet.iter())
-    listed = [part.css_matches(".listing, .scroll") for part in parts]
-    if len(parts) < 2 or not parts[-1].css_matches(".foot") or not listed[-2]:
+    if len(parts) < 2 or not parts[-1].css_matches(".foot"):
         return
-    first = listed.index(True)
-    before = parts[first - 1] if parts[first - 1].tag == "h2" else parts[first]
-    before.insert_before(parts[-1])
+    listed, drawn = ([part.css_matches(what) for part in parts] for what in (LISTED, DRAWN))
+    if listed[-2]:
+        first = listed.index(True)
+        first -= parts[first - 1].tag == "h2"
+    elif drawn[-2]:
+        first = len(parts) - 1 - [*drawn[-2::-1], False].index(False)
+    else:
+        return
+    parts[first].insert_before(parts[-1])
     parts[-1].decompose()
 
 

@@ -165,11 +165,21 @@ class PrintedBook:
             if (last := self._last_words(number)) in titles
         ]
 
+    def lines(self, number: int) -> list[str]:
+        """The lines of a sheet, counted from 0, from its top, without white space."""
+        lines: list[list[Word]] = []
+        for word in sorted(self.sheets[number].words, key=lambda one: -one.bottom):
+            if not lines or lines[-1][0].bottom - word.bottom >= 4:
+                lines.append([])
+            lines[-1].append(word)
+        return [
+            squeezed("".join(one.text for one in sorted(line, key=lambda one: one.left)))
+            for line in reversed(lines)
+        ]
+
     def _last_words(self, number: int) -> str:
         """The last line of a sheet."""
-        words = sorted(self.sheets[number].words, key=lambda one: (one.bottom, one.left))
-        last = [one for one in words if abs(one.bottom - words[-1].bottom) < 4] if words else []
-        return squeezed("".join(one.text for one in sorted(last, key=lambda one: one.left)))
+        return self.lines(number)[-1] if self.sheets[number].words else ""
 
     def letters(self, number: int) -> Counter[float]:
         """Sizes of type on a sheet, counted from 0, in points, with how many letters have each."""

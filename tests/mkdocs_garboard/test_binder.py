@@ -18,6 +18,7 @@ from mkdocs_garboard.binder import write_binder
 from mkdocs_garboard.joined import place
 from mkdocs_garboard.print_paper import SIZES
 from tests.demo_site import DEMO, Built, demo_handbook
+from tests.mkdocs_garboard.guards import bare, unguarded, with_message
 from tests.mkdocs_garboard.printed import PrintedBook, squeezed
 
 pytestmark = pytest.mark.browser
@@ -55,6 +56,7 @@ BESIDE_A_LOG_SHEET = (
     ".sheet:has(> .log-sheet) > :is(h1, h2, .quiet), .log-sheet + .scroll, .log-sheet ~ .foot"
 )
 """A log sheet names its round and says the rest itself; the list beside it is for a screen."""
+SCALE_OF_A_LONG_LADDER = ".ladder.long :is(svg, .drawn)"
 HEADING_OF_TILES = "Pagesofthissystem"
 WAYS_IN = ("registers/emergencies", "registers/alarms", "registers/symptoms")
 NUMBERED = re.compile(r", \d+\.\d+$")
@@ -143,9 +145,11 @@ def test_a_list_that_lies_across_keeps_its_head_and_foot(printed: Bound) -> None
 def test_no_sheet_ends_with_a_heading(printed: Bound) -> None:
     assert len(printed.book.headings) > 100
     assert printed.book.orphans() == []
-    folds = LexborHTMLParser(printed.document.read_text("utf-8")).css("details.fold > summary")
+    document = LexborHTMLParser(printed.document.read_text("utf-8"))
+    folds, heads = document.css("details.fold > summary"), document.css("thead")
     assert len(folds) > 10
-    assert printed.book.ending_with({squeezed(one.text()) for one in folds}) == []
+    assert len(heads) > 10
+    assert printed.book.ending_with({squeezed(one.text()) for one in (*folds, *heads)}) == []
 
 
 def test_type_is_printed_in_the_size_it_was_set_in(printed: Bound) -> None:
@@ -175,25 +179,48 @@ def test_the_whole_book_has_every_word_too(whole: Bound) -> None:
         for fault in lost(whole, article, first, last)
     ]
 
+    heads = LexborHTMLParser(whole.document.read_text("utf-8")).css("thead")
     assert missing == []
+    assert whole.book.ending_with({squeezed(one.text()) for one in heads}) == []
     assert whole.book.outside() == []
     assert whole.book.orphans() == []
     assert whole.book.empty() == []
     assert whole.book.scanty() == []
 
 
+def test_no_message_is_cut_in_two(printed: Bound) -> None:
+    looked_at = 0
+    for article, first, last in printed.placed:
+        sheets = [squeezed(text) for text in printed.book.stream[first : last + 1]]
+        for message in article.css(".message"):
+            assert with_message(sheets, message), f"{article.attributes['id']}: {message.text()}"
+            looked_at += 1
+    assert looked_at > 10
+
+
+def test_a_line_up_and_a_long_ladder_stand_on_one_sheet_of_a4(starting_air: Bound) -> None:
+    article, first, last = next(
+        one for one in starting_air.placed if one[0].attributes["id"] == "starting-air/line-ups"
+    )
+    heads = {squeezed(one.text()) for one in article.css("table.many thead")}
+    begins = [starting_air.book.lines(number)[0] for number in range(first, last)]
+    ladder = next(rungs for one in starting_air.articles for rungs in one.css(".ladder.long ol"))
+    rungs = [squeezed(one.text()) for one in ladder.css("li .about")]
+
+    assert len(article.css("table.many")) > 3
+    assert [one for one in begins if one in heads] == []
+    assert len(rungs) > 14
+    assert any(all(rung in squeezed(text) for rung in rungs) for text in starting_air.book.stream)
+
+
 def test_a_message_is_whole_on_every_sheet_that_has_a_step_it_guards(starting_air: Bound) -> None:
     looked_at = 0
     for article, first, last in starting_air.placed:
         sheets = [squeezed(text) for text in starting_air.book.stream[first : last + 1]]
-        for message in article.css(".message"):
-            assert with_message(sheets, message), f"{article.attributes['id']}: {message.text()}"
         for stretch in article.css(".stretch"):
-            guard = stretch.css_first(".message")
-            if guard is not None:
-                steps = stretch.css(".step")
-                assert unguarded(sheets, guard, steps) == [], article.attributes["id"]
-                looked_at += len(steps)
+            if stretch.css_first(".message") is not None:
+                assert unguarded(sheets, stretch) == [], article.attributes["id"]
+                looked_at += len(stretch.css(".step"))
     assert looked_at > 10
 
 
@@ -371,33 +398,14 @@ def test_a_step_without_its_message_and_steps_out_of_order_are_noticed(starting_
     )
     sheets = [squeezed(text) for text in starting_air.book.stream[first : last + 1]]
     stretch = next(one for one in article.css(".stretch") if one.css(".message"))
-    message, steps = stretch.css_first(".message"), stretch.css(".step")
-    assert message is not None
-    avoid = squeezed(str(message.css(".avoid")[0].text()))
+    avoid = squeezed(str(stretch.css(".message .avoid")[0].text()))
     spoilt = [sheet.replace(avoid, "") for sheet in sheets]
     every = [longest(step) for step in article.css(".checklist:not(.stands) .step .do")]
 
-    assert unguarded(sheets, message, steps) == []
-    assert unguarded(spoilt, message, steps)
+    assert unguarded(sheets, stretch) == []
+    assert unguarded(spoilt, stretch)
     assert in_order("".join(sheets), every)
     assert not in_order("".join(sheets), every[::-1])
-
-
-def with_message(sheets: list[str], message: LexborNode) -> list[str]:
-    """The sheets that have the whole of a safety message."""
-    parts = [squeezed(part.text()) for part in message.css("p:not(.band)")]
-    return [sheet for sheet in sheets if all(part in sheet for part in parts)]
-
-
-def unguarded(sheets: list[str], message: LexborNode, steps: list[LexborNode]) -> list[str]:
-    """Steps that stand on no sheet which has their message too."""
-    where = with_message(sheets, message)
-    return [
-        step.text()
-        for step in steps
-        if (do := step.css_first(".do")) is None
-        or not any(all(squeezed(one) in sheet for one in bare(do)) for sheet in where)
-    ]
 
 
 def longest(do: LexborNode) -> str:
@@ -467,6 +475,8 @@ def texts(node: LexborNode, *, later: bool, small: bool) -> Iterator[tuple[str, 
             continue
         if child.css_matches(BESIDE_A_LOG_SHEET) or child.css_matches(SAID_ABOVE):
             continue
+        if small and child.css_matches(SCALE_OF_A_LONG_LADDER):
+            continue
         if listed and child.tag == "td" and "nothing" in looks:
             continue
         if listed and child.tag == "td":
@@ -481,12 +491,3 @@ def looks_of_table(node: LexborNode) -> set[str]:
     while table is not None and node.tag in ("thead", "td") and table.tag != "table":
         table = table.parent
     return set((table.attributes.get("class") or "").split()) if table is not None else set()
-
-
-def bare(node: LexborNode) -> list[str]:
-    """Pieces of text directly in an element."""
-    return [
-        one.text_content or ""
-        for one in node.iter(include_text=True)
-        if one.tag == "-text" and squeezed(one.text_content or "")
-    ]

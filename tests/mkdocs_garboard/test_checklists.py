@@ -213,7 +213,7 @@ def test_a_message_heads_the_next_sheet_where_its_steps_run_over(
 ) -> None:
     text = (demo_built.site / PROCEDURE).read_text("utf-8")
     stretch = re.search(
-        r'<div class="stretch"[^>]*>\s*<div class="repeats">\s*<div class="message.*?</ol>',
+        r'<div class="begins">\s*<div class="repeats">\s*<div class="message.*?</ol>',
         text,
         re.DOTALL,
     )

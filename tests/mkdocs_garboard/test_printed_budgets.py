@@ -11,12 +11,14 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser
 from pypdf import PdfReader
+from selectolax.lexbor import LexborHTMLParser
 
 from garboard.handbook import read_book
 from garboard.records.page_rows import budget_of
 from garboard.records.procedure import Procedure
 from tests.demo_site import DEMO, Built
-from tests.mkdocs_garboard.printed import PrintedBook
+from tests.mkdocs_garboard.guards import lone_places, unguarded
+from tests.mkdocs_garboard.printed import PrintedBook, squeezed
 
 pytestmark = pytest.mark.browser
 
@@ -119,6 +121,35 @@ def test_no_side_holds_the_last_words_of_a_page_alone(
 
     assert sides > 150
     assert short == []
+
+
+def test_no_step_is_without_its_message_and_no_place_without_a_step(
+    demo_built: Built, as_pdf: Callable[[Path], bytes], tmp_path: Path
+) -> None:
+    bare: list[str] = []
+    lone: list[str] = []
+    cut: list[str] = []
+    short: list[str] = []
+    looked_at = 0
+    for page in sorted(demo_built.site.glob("id/*-PR-*.html")):
+        made = tmp_path / f"{page.stem}.pdf"
+        made.write_bytes(as_pdf(page))
+        book = PrintedBook(made, A5_MARGINS)
+        sheets = [squeezed(text) for text in book.stream]
+        checklists = LexborHTMLParser(page.read_text("utf-8")).css(".checklist")
+        lone += [f"{page.stem}: {one}" for one in lone_places(book, checklists)]
+        for stretch in (one for part in checklists for one in part.css(".stretch:has(.message)")):
+            bare += unguarded(sheets, stretch)
+            looked_at += len(stretch.css(".onward .step"))
+            spoilt = [sheet.replace("alsoforwhatfollows", "") for sheet in sheets]
+            cut += unguarded(spoilt, stretch)
+        short += lone_places(PrintedBook(made, (12, 10, 80, 18)), checklists)
+
+    assert bare == []
+    assert lone == []
+    assert looked_at > 3, "some message is too long to be said again whole"
+    assert cut, "and without its line a step on the next sheet has none"
+    assert short, "and a sheet that ends sooner parts a place from its steps"
 
 
 def test_nothing_is_cut_at_the_edge_of_a_register(demo_built: Built, chromium: Browser) -> None:

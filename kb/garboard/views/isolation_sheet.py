@@ -91,8 +91,8 @@ def isolation_sheet(book: Book, found: Isolation) -> Iterator[Block]:
     yield from _watch(book, found)
     if found.possible:
         yield from giving_back(book, found)
-    yield from _drawn(book, found)
     yield from layout_stamp(book, system_of(found.tags[0]))
+    yield from _drawn(book, found)
 
 
 def _drawn(book: Book, found: Isolation) -> Iterator[Block]:

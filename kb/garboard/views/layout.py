@@ -17,7 +17,7 @@ __all__ = ["layout", "numbers_of", "run_sentence"]
 
 
 def layout(draft: Draft, system: System) -> None:
-    """The drawing and what is told of it, parts, named pipes, connections."""
+    """The drawing and what is told of it, parts, named lines, connections."""
     book = draft.book
     draft.add(*drawn_blocks(book, system))
     parts = [part for part in book.components.values() if part.system == system.code]
@@ -36,7 +36,7 @@ def layout(draft: Draft, system: System) -> None:
 
 
 def _headers(book: Book, system: System) -> Table:
-    """Runs of pipe that have a name."""
+    """Pipes, ducts and bars that have a name."""
     rows = []
     for name, header in (system.headers or {}).items():
         size = header.size.shown if header.size else "not recorded"
@@ -49,7 +49,7 @@ def _headers(book: Book, system: System) -> Table:
         )
         rows.append(Row(cells, str(header.tag or "")))
     columns = tuple(Column(title) for title in ("tag", "name", "service", "size", "place"))
-    return Table("Named pipes", columns, tuple(rows))
+    return Table("Named lines", columns, tuple(rows))
 
 
 def _part_row(book: Book, part: Component) -> tuple[Cell, ...]:

@@ -31,7 +31,7 @@ __all__ = ["line_ups"]
 
 TO_DO = {"open": "Open", "shut": "Shut", "running": "Start", "stopped": "Stop", "on": "Switch on"}
 TO_DO |= {"off": "Switch off", "pulled": "Pull", "in": "Put in"}
-TICK = "[   ]"
+TICK = "[\N{NO-BREAK SPACE}\N{NO-BREAK SPACE}\N{NO-BREAK SPACE}]"
 VALVES = ("tag", "name", "place", "usual", "fails, held, on which round")
 LINE_UP = ("tag", "name", "place", "stands", "note", "seen")
 

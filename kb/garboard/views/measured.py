@@ -205,6 +205,8 @@ def _weakest(marks: list[Mark]) -> list[Mark]:
 def zone_ladder(book: Book, marks: list[Mark]) -> Ladder:
     """The scale of a pressure zone: everything set in it, with the newest reading of each.
 
+    The day of a reading is left to the table of readings and the test, so that a row is one line on paper.
+
     Args:
         book: The book.
         marks: At least one.
@@ -216,7 +218,7 @@ def zone_ladder(book: Book, marks: list[Mark]) -> Ladder:
     for mark in marks:
         owners.setdefault(book.source_of(mark.value.address), mark.part.tag)
     read = [
-        Height(one.si, one.word, one.cell, (Plate(tag), ", ", *one.about), one.sort, one.strong)
+        Height(one.si, one.word, one.cell, (Plate(tag), ", ", *one.about[1:]), one.sort, one.strong)
         for source, tag in owners.items()
         for one in reading_marks(book.measured.get(source, ())[-1:])
     ]

@@ -1,8 +1,12 @@
 """What a line of a page is made of: words, links, label plates, values as shown."""
 
+import re
 from dataclasses import dataclass
+from typing import Final
 
-__all__ = ["Cell", "Download", "Link", "Plate", "Run", "Shown", "Strong", "plain"]
+__all__ = ["Cell", "Download", "Link", "Plate", "Run", "Shown", "Strong", "first_sentence", "plain"]
+
+SENTENCE_END: Final = re.compile(r"[.!](?=\s|$)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,3 +66,15 @@ def plain(line: Cell) -> str:
         run if isinstance(run, str) else run.tag if isinstance(run, Plate) else run.text
         for run in line
     )
+
+
+def first_sentence(line: Cell) -> Cell:
+    """A line up to the first full stop; whole where it has none.
+
+    >>> plain(first_sentence(("See ", Plate("SA-PI-001"), " at 0.5 bar(g). Then slacken.")))
+    'See SA-PI-001 at 0.5 bar(g).'
+    """
+    for place, run in enumerate(line):
+        if isinstance(run, str) and (end := SENTENCE_END.search(run)):
+            return (*line[:place], run[: end.end()])
+    return line

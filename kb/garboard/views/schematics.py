@@ -55,7 +55,7 @@ def drawn_blocks(book: Book, system: System) -> Iterator[Block]:
     yield from believed_blocks(book, system)
     yield Heading("What the checks of the layout found")
     yield from finding_blocks(book, system)
-    yield Heading("Parts and pipes")
+    yield Heading("Parts and lines")
 
 
 def sheet_blocks(book: Book, system: System) -> Iterator[Schematic]:
@@ -118,10 +118,10 @@ def state_blocks(
 
 
 def believed_blocks(book: Book, system: System) -> Iterator[Block]:
-    """What the tool believes, for a person to hold against the pipes."""
+    """What the tool believes, for a person to hold against the plant."""
     plant = book.surveys[system.code].plant
     said = tuple(_sentence(book, words) for words in believed(plant))
-    yield Paragraph(("Right only if the connections are. Hold it against the pipes.",))
+    yield Paragraph(("Right only if the connections are. Hold it against the plant.",))
     yield Bullets(said)
 
 

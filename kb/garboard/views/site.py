@@ -256,7 +256,7 @@ def _in_pages(pages: tuple[Page, ...]) -> Iterator[tuple[str, Target]]:
 
 
 def _in_headers(book: Book, found: Mapping[str, Target]) -> Iterator[tuple[str, Target]]:
-    """Named pipes, which stand on the layout page of their system."""
+    """Named lines, which stand on the layout page of their system."""
     for system in book.systems.values():
         layout = found[system_key(system, "layout")]
         for name, header in (system.headers or {}).items():
