@@ -147,12 +147,12 @@ def test_find_leads_to_pages_of_the_file(on_phone: Page) -> None:
     assert on_phone.evaluate(SHOWN) == ["id/SA-RV-001"]
 
 
-def test_the_light_is_kept(on_phone: Page, alone: Path, opened: Open) -> None:
+def test_the_light_is_kept(on_phone: Page) -> None:
     on_phone.locator(".light button[value=red]").click()
 
-    again = opened(alone)
+    on_phone.reload()
 
-    assert again.evaluate("document.documentElement.dataset.light") == "red"
+    assert on_phone.evaluate("document.documentElement.dataset.light") == "red"
 
 
 def test_what_if_works_in_the_file(on_phone: Page, alone: Path, read: LexborHTMLParser) -> None:
