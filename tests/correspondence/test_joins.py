@@ -6,7 +6,9 @@ from pathlib import Path
 
 import pytest
 
+from garboard.changes.comparison import DrawnJoins
 from garboard.cli.signable import find_signable
+from garboard.correspondence import joins
 from garboard.correspondence.assembly import make_pack
 from garboard.correspondence.before import find_before
 from garboard.correspondence.one_page import one_page
@@ -68,6 +70,21 @@ def test_the_page_draws_both_with_what_moved_in_a_frame_and_no_link(pack: Pack) 
     assert 'aria-label="SA-RV-001' in after
     assert "new or changed" in after
     assert "href=" not in re.sub(r'href="#', "", page)
+
+
+def test_a_drawing_that_paper_parts_stands_whole_and_once(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def in_pieces(*_: object) -> tuple[DrawnJoins, ...]:
+        return (
+            DrawnJoins(caption="whole", svg="<svg>whole</svg>", only="screen"),
+            DrawnJoins(caption="part 1 of 2", svg="<svg>piece</svg>", only="paper"),
+        )
+
+    monkeypatch.setattr(joins, "drawn_joins", in_pieces)
+    page = one_page(packed(tmp_path, BEFORE, AFTER))
+
+    assert re.findall(r"<svg.*?</svg>", page, re.DOTALL) == ["<svg>whole</svg>"] * 2
 
 
 def test_both_forms_say_the_same_words_but_for_the_drawings(pack: Pack) -> None:
